@@ -1,6 +1,6 @@
 import type { Measure } from './measure.ts';
-import type { Spread, SpreadLine } from './model.ts';
-import type { Standing } from './origin.ts';
+import type { Side, Spread, SpreadLine } from './model.ts';
+import type { Origin, Standing } from './origin.ts';
 
 /*
  * What was computed about a plan. A figure is either a value with its standing or a silence with its reason;
@@ -37,6 +37,25 @@ export interface WaveFigures {
     readonly firstCrestMeasured: boolean;
     /** Why the model should not be trusted here, if so; then no rule leans on it. */
     readonly doubt?: string;
+    /** Of the boat's own waves, trough to crest, m; only ever a rough estimate. */
+    readonly height?: Figure;
+}
+
+/** The propeller's disturbed water: a trapezoid astern of the transom, m. */
+export interface WashFigures {
+    readonly nearHalfWidth: number;
+    readonly farHalfWidth: number;
+    readonly length: number;
+}
+
+/** An outrigger pole, or the centre rigger, as it stands when fishing. */
+export interface PoleFigures {
+    readonly side: Side;
+    readonly foot: Point;
+    readonly tip: Point;
+    /** Where the halyards are, inner first. */
+    readonly halyards: readonly Point[];
+    readonly origin: Origin;
 }
 
 export type WavePart = 'front lower' | 'front middle' | 'front upper' | 'crest' | 'back' | 'trough';
@@ -71,6 +90,10 @@ export interface LineFigures {
     readonly line: SpreadLine;
     /** The tow point: clip, halyard, rod tip or named point. */
     readonly towPoint: Figure<Point>;
+    /** Of the rod in its holder; the line runs from here to its clip. */
+    readonly rodTip?: Figure<Point>;
+    /** Where the line goes through the surface; at the lure where it is in air all the way. */
+    readonly entry?: Figure<Point>;
     /** Of the lure, astern of the transom, m. */
     readonly astern: Figure;
     /** Of the lure, to port, m. */
@@ -108,6 +131,9 @@ export interface PairFigures {
 export interface AnalysedPlan {
     readonly plan: Spread;
     readonly waves: Figure<WaveFigures>;
+    readonly wash?: Figure<WashFigures>;
+    /** Port before starboard before centre; none where the boat has none or their place is not known. */
+    readonly poles?: readonly PoleFigures[];
     /** In the plan's order; standby gear has silent geometry. */
     readonly lines: readonly LineFigures[];
     readonly pairs: readonly PairFigures[];
