@@ -134,7 +134,7 @@ describe('drop-back', () => {
 
     test('7 to 13 m fall slack from clips 5.5 to 10 m high', () => {
         const [lowest, ...higher] = ordinary.map((geometry) => slackOf(geometry, 0, 8 * KNOT).detour);
-        expect(lowest).toBeGreaterThan(7 * 0.95);
+        expect(lowest).toBeGreaterThan(7);
         for (const [index, slack] of higher.entries()) {
             expect(slack).toBeGreaterThan([lowest, ...higher][index]!);
             expect(slack).toBeLessThan(13);
@@ -144,7 +144,7 @@ describe('drop-back', () => {
     test('on an ordinary rigger line with a slack loop the lure stalls for the two to three seconds that crews count', () => {
         for (const geometry of ordinary.slice(0, 3)) {
             const { stall } = slackOf(geometry, 1.2, 8 * KNOT);
-            expect(stall).toBeGreaterThanOrEqual(1.95);
+            expect(stall).toBeGreaterThanOrEqual(2);
             expect(stall).toBeLessThanOrEqual(3);
         }
     });
