@@ -1,0 +1,50 @@
+import { URI, UriUtils } from 'langium';
+import type { Sheet, Use } from '../../../grammar/generated/ast.ts';
+
+/** The scheme under which the built-in library is read, in `use "layback:species"` and as a document. */
+export const LIBRARY_SCHEME = 'layback';
+
+/** What a `use` points at, or why it points at nothing. */
+export type UseTarget =
+    | { readonly kind: 'file' | 'library'; readonly uri: URI }
+    | { readonly kind: 'empty' | 'absolute' | 'foreign' | 'escapes'; readonly path: string };
+
+/** The path as written, without its quotes. */
+export function pathOf(use: Use): string {
+    return use.path ?? '';
+}
+
+/**
+ * Where a `use` leads from a file.
+ *
+ * @param roots  folders that a path may not leave; none: anything relative goes
+ */
+export function targetOf(from: URI, path: string, roots: readonly URI[]): UseTarget {
+    if (path.trim() === '') return { kind: 'empty', path };
+    if (path.startsWith(`${LIBRARY_SCHEME}:`)) return { kind: 'library', uri: libraryUri(path) };
+    if (/^([/\\]|[A-Za-z]:[/\\])/.test(path)) return { kind: 'absolute', path };
+    if (/^[A-Za-z][\w+.-]*:/.test(path)) return { kind: 'foreign', path };
+    const uri = UriUtils.resolvePath(UriUtils.dirname(from), path.replaceAll('\\', '/'));
+    const around = roots.filter((root) => isInside(from, root));
+    if (around.length > 0 && !around.some((root) => isInside(uri, root))) return { kind: 'escapes', path };
+    return { kind: 'file', uri };
+}
+
+/** `layback:species` as the document that an editor can open. */
+export function libraryUri(path: string): URI {
+    const name = path.slice(path.indexOf(':') + 1).replace(/^\/+/, '');
+    return URI.from({
+        scheme: LIBRARY_SCHEME,
+        path: `/${name.endsWith('.spread') ? name : `${name}.spread`}`,
+    });
+}
+
+export function isInside(uri: URI, root: URI): boolean {
+    const folder = root.path.endsWith('/') ? root.path : `${root.path}/`;
+    return uri.scheme === root.scheme && uri.authority === root.authority && uri.path.startsWith(folder);
+}
+
+/** The `use` lines of a file; none for one that is not parsed yet. */
+export function usesOf(sheet: Sheet): readonly Use[] {
+    return sheet.uses ?? [];
+}

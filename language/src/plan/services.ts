@@ -1,0 +1,66 @@
+import {
+    createDefaultCoreModule,
+    createDefaultSharedCoreModule,
+    EmptyFileSystem,
+    inject,
+    type LangiumCoreServices,
+    type LangiumSharedCoreServices,
+    type Module,
+    type PartialLangiumCoreServices,
+    type PartialLangiumSharedCoreServices,
+} from 'langium';
+import { LaybackGeneratedModule, LaybackGeneratedSharedModule } from '../../grammar/generated/module.ts';
+import { Reach } from './names/reach.ts';
+import { ReachBuilder, ReachIndex } from './names/relink.ts';
+import { ReachScope, TopLevelSymbols } from './names/scope.ts';
+import { PlaceAwareLexer } from './syntax/lexer.ts';
+import { lexerMessages, parserMessages } from './syntax/messages.ts';
+import { createParser } from './syntax/parser.ts';
+import { OverlappingTokens } from './syntax/tokens.ts';
+import { PlainValues } from './syntax/values.ts';
+
+export interface LaybackSharedAdditions {
+    readonly names: { readonly Reach: Reach };
+}
+
+export type LaybackSharedServices = LangiumSharedCoreServices & LaybackSharedAdditions;
+export type LaybackServices = LangiumCoreServices & { shared: LaybackSharedServices };
+
+/** What the language puts in place of the toolkit's own services; the same for the command and the editor. */
+export const sharedModule: Module<
+    LaybackSharedServices,
+    PartialLangiumSharedCoreServices & LaybackSharedAdditions
+> = {
+    names: { Reach: (services) => new Reach(services) },
+    workspace: {
+        IndexManager: (services) => new ReachIndex(services, services.names.Reach),
+        DocumentBuilder: (services) => new ReachBuilder(services, services.names.Reach),
+    },
+};
+
+export const languageModule: Module<LaybackServices, PartialLangiumCoreServices> = {
+    parser: {
+        TokenBuilder: () => new OverlappingTokens(),
+        Lexer: (services) => new PlaceAwareLexer(services),
+        LangiumParser: (services) => createParser(services),
+        ParserErrorMessageProvider: () => parserMessages,
+        LexerErrorMessageProvider: () => lexerMessages,
+        ValueConverter: () => new PlainValues(),
+    },
+    references: {
+        ScopeProvider: (services) => new ReachScope(services, services.shared.names.Reach),
+        ScopeComputation: (services) => new TopLevelSymbols(services),
+    },
+};
+
+/** The language without an editor: parse, link, resolve. */
+export function createServices(): LaybackServices {
+    const shared = inject(
+        createDefaultSharedCoreModule(EmptyFileSystem),
+        LaybackGeneratedSharedModule,
+        sharedModule,
+    );
+    const services = inject(createDefaultCoreModule({ shared }), LaybackGeneratedModule, languageModule);
+    shared.ServiceRegistry.register(services);
+    return services as LaybackServices;
+}

@@ -1,0 +1,14 @@
+import { type CstNode, DefaultValueConverter, type GrammarAST, type ValueType } from 'langium';
+
+/**
+ * Terminals as values: texts as they stand (nothing in them is an escape), numbers that cannot be mistaken.
+ * `3,4` is no number: it becomes NaN, and a check says so.
+ */
+export class PlainValues extends DefaultValueConverter {
+    protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cst: CstNode): ValueType {
+        if (rule.name === 'STRING') return input.replace(/^"/, '').replace(/"$/, '');
+        if (rule.name === 'NUMBER') return input.includes(',') ? Number.NaN : Number(input);
+        if (rule.name === 'NAME' || rule.name === 'ID') return input;
+        return super.runConverter(rule, input, cst);
+    }
+}
