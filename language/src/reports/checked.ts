@@ -1,0 +1,52 @@
+import type { AnalysedPlan } from '../plan/figures.ts';
+import type { Finding } from '../plan/finding.ts';
+
+/** A text that a place can point into: a file of the team's, or one of the built-in library. */
+export interface Source {
+    readonly uri: string;
+    /** As reports print it: relative to where the check ran, with forward slashes. */
+    readonly path: string;
+    readonly text: string;
+}
+
+/** One file as a check leaves it. */
+export interface Checked extends Source {
+    /** In the order of the text. */
+    readonly findings: readonly Finding[];
+    readonly plans: readonly AnalysedPlan[];
+}
+
+/** A whole check: what every report is made from. */
+export interface Run {
+    /** In the order in which they are reported. */
+    readonly files: readonly Checked[];
+    /** Every text that a finding may point into, by its URI: these files and what they reach. */
+    readonly sources: ReadonlyMap<string, Source>;
+    /** What could not be looked at, and why, one sentence each; nothing was concluded about it. */
+    readonly refusals: readonly string[];
+}
+
+export interface Tally {
+    readonly files: number;
+    readonly filesWithFindings: number;
+    readonly errors: number;
+    readonly warnings: number;
+    readonly hints: number;
+}
+
+export function tallyOf(files: readonly Checked[]): Tally {
+    const findings = files.flatMap((file) => file.findings);
+    const of = (severity: Finding['severity']) => findings.filter((one) => one.severity === severity).length;
+    return {
+        files: files.length,
+        filesWithFindings: files.filter((file) => file.findings.length > 0).length,
+        errors: of('error'),
+        warnings: of('warning'),
+        hints: of('hint'),
+    };
+}
+
+/** The source that a place points into; an unknown one stands for itself, without text. */
+export function sourceOf(run: Run, uri: string): Source {
+    return run.sources.get(uri) ?? { uri, path: uri, text: '' };
+}

@@ -1,0 +1,165 @@
+import type { AnalysedPlan, DragStage, Figure, LineFigures, PairFigures } from '../plan/figures.ts';
+import type { Measure } from '../plan/measure.ts';
+import { print } from '../units/print.ts';
+import { massOf } from '../units/quantity.ts';
+import { type Unit, units } from '../units/unit.ts';
+import type { PlansOfFile } from './figures.ts';
+import { type Ink, noColours } from './ink.ts';
+import { type Column, table } from './table.ts';
+import { harmless, shorten, type Width, widthFor } from './width.ts';
+
+const estimateMark = '~';
+
+/** The figures of these plans as tables, in the units that their authors use. */
+export async function figuresTable(files: readonly PlansOfFile[], ink: Ink = noColours): Promise<string> {
+    const plans = files.flatMap((file) => file.plans);
+    const width = await widthFor(
+        plans.flatMap(({ plan, lines }) => [
+            plan.title,
+            ...lines.flatMap(({ line }) => [towOf(line), line.position.name]),
+        ]),
+    );
+    const blocks = files.flatMap(({ path, plans }) => plans.map((plan) => planTable(path, plan, ink, width)));
+    return blocks.length === 0 ? '' : `${blocks.map((lines) => lines.join('\n')).join('\n\n\n')}\n`;
+}
+
+function planTable(path: string, analysis: AnalysedPlan, ink: Ink, width: Width): string[] {
+    const { plan, lines, pairs } = analysis;
+    const speech = speechOf(analysis);
+    const heading = `${shorten(plan.title)} (${shorten(plan.name)}, ${shorten(path)})`;
+    const neighbours = pairs.filter((pair) => pair.neighbours);
+    return [
+        ink.strong(harmless(heading)),
+        waveLine(analysis, speech),
+        '',
+        ...table(
+            lineColumns,
+            lines.map((line) => lineRow(line, speech)),
+            ink,
+            width,
+        ),
+        ...(neighbours.length === 0 ? [] : ['', ...pairTable(neighbours, analysis, speech, ink, width)]),
+        ...notes(analysis).map((note) => ink.faint(harmless(note))),
+    ];
+}
+
+/** Units that the plan's own numbers are written in. */
+interface Speech {
+    readonly length: Unit;
+    readonly load: Unit;
+    readonly speed: Unit;
+}
+
+function speechOf({ plan, lines }: AnalysedPlan): Speech {
+    const unitOf = (measures: readonly (Measure | undefined)[], usual: Unit) =>
+        measures.find((measure) => measure?.quantity)?.quantity?.unit ?? usual;
+    const backs = lines.map(({ line }) => (line.back?.kind === 'distance' ? line.back.distance : undefined));
+    return {
+        length: unitOf([...backs, plan.turn, plan.boat?.value.length], units.m),
+        load: unitOf(
+            lines.flatMap(({ line, drags }) => [line.clip, ...drags.map((drag) => drag.force)]),
+            units.kg,
+        ),
+        speed: unitOf([plan.speed], units.kn),
+    };
+}
+
+function waveLine({ waves }: AnalysedPlan, speech: Speech): string {
+    if (!waves.known) return `Waves: ${waves.reason}`;
+    const { speed, wavelength, firstCrest, firstCrestMeasured, doubt } = waves.value;
+    const first = `first crest ${print(firstCrest, speech.length)} astern`;
+    const standing = firstCrestMeasured ? 'measured' : 'estimated';
+    const text = `Waves at ${print(speed, speech.speed)}: ${print(wavelength, speech.length)} between crests, ${first} (${standing}).`;
+    return doubt === undefined ? text : `${text} ${doubt}`;
+}
+
+const lineColumns: readonly Column[] = [
+    { head: 'Position' },
+    { head: 'Tows' },
+    { head: 'Astern', align: 'right' },
+    { head: 'Wave' },
+    { head: 'Off centre', align: 'right' },
+    { head: 'Pull', align: 'right' },
+    { head: 'Set', align: 'right' },
+    { head: 'Hooked', align: 'right' },
+    { head: 'Full', align: 'right' },
+];
+
+function lineRow(figures: LineFigures, speech: Speech): string[] {
+    const { line, astern, lateral, wave, pull } = figures;
+    return [
+        line.position.name,
+        towOf(line),
+        shown(astern, (value) => print(value, speech.length)),
+        shown(wave, ({ wave, part }) => `${wave}, ${part}`),
+        shown(lateral, (value) => offCentre(value, speech)),
+        shown(pull, (value) => print(massOf(value), speech.load)),
+        ...(['set', 'hooked', 'full'] as const).map((stage) => dragCell(figures, stage, speech)),
+    ];
+}
+
+function towOf(line: LineFigures['line']): string {
+    const tow = line.lure ?? line.teaser ?? line.bait;
+    return tow?.value.title ?? '';
+}
+
+function offCentre(lateral: number, speech: Speech): string {
+    const distance = print(Math.abs(lateral), speech.length);
+    if (/^0(\D|$)/.test(distance) && !/[1-9]/.test(distance)) return distance;
+    return `${distance} ${lateral > 0 ? 'port' : 'starboard'}`;
+}
+
+function dragCell({ drags }: LineFigures, stage: DragStage, speech: Speech): string {
+    const drag = drags.find((drag) => drag.stage === stage);
+    if (!drag) return '';
+    const { si, quantity } = drag.force;
+    // A share of class is told as a load here: the share stands behind it anyhow.
+    const like = quantity && quantity.unit.dimension === 'load' ? quantity : speech.load;
+    const force = print(massOf(si), like);
+    return drag.share === undefined ? force : `${force} (${print(drag.share, units['%'], { digits: 0 })})`;
+}
+
+const pairColumns = (asked: string): readonly Column[] => [
+    { head: 'Neighbours' },
+    { head: 'Side by side', align: 'right' },
+    { head: 'Stagger', align: 'right' },
+    { head: `Clearance at ${asked}`, align: 'right' },
+    { head: 'Touch at a sway of', align: 'right' },
+];
+
+function pairTable(
+    pairs: readonly PairFigures[],
+    { swayAsked }: AnalysedPlan,
+    speech: Speech,
+    ink: Ink,
+    width: Width,
+): string[] {
+    const rows = pairs.map((pair) => [
+        `${pair.a.line.position.name} and ${pair.b.line.position.name}`,
+        shown(pair.lateralGap, (value) => print(value, speech.length)),
+        shown(pair.stagger, (value) => print(value, speech.length)),
+        shown(pair.clearance, (value) => print(value, speech.length)),
+        shown(pair.swayMargin, (value) => (Number.isFinite(value) ? print(value, units.deg) : 'none')),
+    ]);
+    return table(pairColumns(print(swayAsked.value, units.deg)), rows, ink, width);
+}
+
+function shown<T>(figure: Figure<T>, text: (value: T) => string): string {
+    if (!figure.known) return '';
+    return `${figure.standing === 'estimated' ? estimateMark : ''}${text(figure.value)}`;
+}
+
+/** What the tables lean on, and what they are silent about. */
+function notes({ waves, lines, pairs }: AnalysedPlan): string[] {
+    const figures: Figure<unknown>[] = [
+        waves,
+        ...lines.flatMap((line) => [line.astern, line.wave, line.lateral, line.pull]),
+        ...pairs.flatMap((pair) => [pair.lateralGap, pair.stagger, pair.clearance, pair.swayMargin]),
+    ];
+    const leaning = new Set(figures.flatMap((figure) => (figure.known ? figure.leaning : [])));
+    const silent = new Set(figures.flatMap((figure) => (figure.known ? [] : [figure.reason])));
+    return [
+        ...(leaning.size > 0 ? ['', `${estimateMark} leans on estimates: ${[...leaning].join('; ')}.`] : []),
+        ...(silent.size > 0 ? ['', 'Not known:', ...[...silent].map((reason) => `  ${reason}`)] : []),
+    ];
+}
