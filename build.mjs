@@ -1,0 +1,157 @@
+// Bundles everything that starts often: unbundled, the language alone takes a second to load.
+import {
+    chmodSync,
+    copyFileSync,
+    existsSync,
+    mkdirSync,
+    readdirSync,
+    readFileSync,
+    rmSync,
+    statSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = dirname(fileURLToPath(import.meta.url));
+const inRoot = (path) => join(root, path);
+
+/** Built-in plans, rule pages and what `layback new` writes are text; fonts and the renderer are bytes. */
+const loader = {
+    '.spread': 'text',
+    '.md': 'text',
+    '.svg': 'text',
+    '.css': 'text',
+    '.wasm': 'binary',
+    '.ttf': 'binary',
+};
+
+const common = {
+    absWorkingDir: root,
+    bundle: true,
+    minify: true,
+    // Names of functions stay, so that what a fault report says can be understood.
+    keepNames: false,
+    sourcemap: false,
+    legalComments: 'linked',
+    logLevel: 'warning',
+    target: ['node20.20', 'chrome120', 'firefox121', 'safari17'],
+    define: { 'process.env.NODE_ENV': '"production"' },
+    loader,
+};
+
+/** Pages of the rules as one module, `layback:rule-pages`: rule name → Markdown. */
+const rulePages = {
+    name: 'rule pages',
+    setup({ onResolve, onLoad }) {
+        onResolve({ filter: /^layback:rule-pages$/ }, () => ({ path: 'rule-pages', namespace: 'layback' }));
+        onLoad({ filter: /^rule-pages$/, namespace: 'layback' }, () => {
+            const rules = inRoot('language/src/rules');
+            const pages = readdirSync(rules, { withFileTypes: true })
+                .filter((entry) => entry.isDirectory())
+                .flatMap(({ name }) =>
+                    readdirSync(join(rules, name))
+                        .filter((file) => file.endsWith('.md'))
+                        .map((file) => [name, readFileSync(join(rules, name, file), 'utf8')]),
+                );
+            return { contents: JSON.stringify(Object.fromEntries(pages)), loader: 'json' };
+        });
+    },
+};
+
+/** The command's start: without the editor protocol's packages, and without what its parser never uses. */
+const lean = {
+    name: 'lean start',
+    setup({ onResolve }) {
+        onResolve({ filter: /^vscode-languageserver(-protocol|-types)?$/ }, () => ({
+            path: inRoot('language/src/command/protocol-stub.ts'),
+        }));
+        onResolve({ filter: /^node:child_process$/ }, ({ importer }) =>
+            importer.includes('commander') ? { path: 'child_process', namespace: 'nothing' } : undefined,
+        );
+    },
+};
+const nothing = {
+    name: 'nothing',
+    setup({ onLoad }) {
+        onLoad({ filter: /.*/, namespace: 'nothing' }, () => ({
+            contents: 'module.exports = {};',
+            loader: 'js',
+        }));
+    },
+};
+
+const command = {
+    entry: 'language/src/command/main.ts',
+    executable: 'dist/layback.mjs',
+    options: {
+        entryPoints: { layback: 'language/src/command/main.ts' },
+        outdir: 'dist',
+        platform: 'node',
+        format: 'esm',
+        splitting: true,
+        target: 'node20.20',
+        outExtension: { '.js': '.mjs' },
+        chunkNames: 'layback/[name]-[hash]',
+        // Bundled CommonJS asks for Node's own modules through `require`.
+        banner: { js: 'const require=process.getBuiltinModule;' },
+        plugins: [lean, nothing, rulePages],
+    },
+};
+
+const node = (entry, outfile) => ({
+    entry,
+    options: {
+        entryPoints: [entry],
+        outfile,
+        platform: 'node',
+        format: 'cjs',
+        target: 'node20.20',
+        external: ['vscode'],
+        plugins: [rulePages],
+    },
+});
+
+const browser = (entry, outfile, format) => ({
+    entry,
+    options: {
+        entryPoints: [entry],
+        outfile,
+        platform: 'browser',
+        format,
+        external: ['vscode'],
+        plugins: [rulePages],
+    },
+});
+
+const targets = [
+    command,
+    node('language/src/server-node.ts', 'dist/server-node.cjs'),
+    browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife'),
+    node('extension/src/extension-node.ts', 'dist/extension-node.cjs'),
+    browser('extension/src/extension-browser.ts', 'dist/extension-browser.js', 'cjs'),
+    browser('extension/view/preview.ts', 'dist/preview.js', 'iife'),
+];
+
+/** Schemas of what the command prints as JSON. */
+const schemas = ['language/src/reports/findings.schema.json', 'language/src/reports/figures.schema.json'];
+
+rmSync(inRoot('dist/layback'), { recursive: true, force: true });
+mkdirSync(inRoot('dist'), { recursive: true });
+
+for (const { entry, options, executable } of targets) {
+    if (!existsSync(inRoot(entry))) continue;
+    await build({ ...common, ...options });
+    if (executable) {
+        chmodSync(inRoot(executable), 0o755);
+        console.error(`${executable}  ${kilobytes(executable)}`);
+    } else console.error(`${options.outfile}  ${kilobytes(options.outfile)}`);
+}
+for (const schema of schemas) {
+    if (existsSync(inRoot(schema)))
+        copyFileSync(inRoot(schema), inRoot(join('dist', schema.split('/').at(-1))));
+}
+
+function kilobytes(path) {
+    return `${Math.ceil(statSync(inRoot(path)).size / 1024)} kB`;
+}
