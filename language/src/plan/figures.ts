@@ -1,3 +1,4 @@
+import type { Wash } from '../physics/waves/wash.ts';
 import type { Measure } from './measure.ts';
 import type { Side, Spread, SpreadLine } from './model.ts';
 import type { Origin, Standing } from './origin.ts';
@@ -39,13 +40,6 @@ export interface WaveFigures {
     readonly doubt?: string;
     /** Of the boat's own waves, trough to crest, m; only ever a rough estimate. */
     readonly height?: Figure;
-}
-
-/** The propeller's disturbed water: a trapezoid astern of the transom, m. */
-export interface WashFigures {
-    readonly nearHalfWidth: number;
-    readonly farHalfWidth: number;
-    readonly length: number;
 }
 
 /** An outrigger pole, or the centre rigger, as it stands when fishing. */
@@ -131,7 +125,7 @@ export interface PairFigures {
 export interface AnalysedPlan {
     readonly plan: Spread;
     readonly waves: Figure<WaveFigures>;
-    readonly wash?: Figure<WashFigures>;
+    readonly wash?: Figure<Wash>;
     /** Port before starboard before centre; none where the boat has none or their place is not known. */
     readonly poles?: readonly PoleFigures[];
     /** In the plan's order; standby gear has silent geometry. */

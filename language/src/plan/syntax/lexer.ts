@@ -35,6 +35,11 @@ export class PlaceAwareLexer extends DefaultLexer {
         return this.keywords.has(word);
     }
 
+    /** Whether a word, as the lexer left it, would be a unit behind a number on the same line. */
+    readsAsUnit(token: IToken): boolean {
+        return this.keywords.has(token.image) ? isUnitWord(token.image) : token.tokenType === this.id;
+    }
+
     override tokenize(text: string): LexerResult {
         const result = super.tokenize(text);
         this.settle(result.tokens);
@@ -49,7 +54,7 @@ export class PlaceAwareLexer extends DefaultLexer {
                 const opens = !previous || (token.startLine! > previous.endLine! && previous.image !== ',');
                 const behindNumber = !opens && previous!.tokenType === this.number;
                 const known = this.keywords.get(token.image);
-                if (behindNumber && (!known || isUnitWord(token.image))) {
+                if (behindNumber && this.readsAsUnit(token)) {
                     become(token, this.unit);
                     this.joinFeetAndInches(tokens, index);
                 } else if (known) {

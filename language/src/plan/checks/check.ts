@@ -1,0 +1,79 @@
+import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
+import type { Sheet } from '../../../grammar/generated/ast.ts';
+import type { Finding } from '../finding.ts';
+import type { ReachScope } from '../names/scope.ts';
+import { Gathered } from '../resolve/gather.ts';
+import { checkDates } from './dates.ts';
+import { checkDuplicates } from './duplicates.ts';
+import { checkIdle } from './idle.ts';
+import { checkDuplicateNames, checkLike, checkReferences } from './names.ts';
+import { checkQuantity } from './quantities.ts';
+import { checkSyntax } from './syntax.ts';
+import { checkUses, type UseContext } from './uses.ts';
+import { checkChoice, checkHead, checkPosition, checkRemoval, checkUnknown } from './words.ts';
+
+/** Everything that can be wrong with a text as a text, before anybody asks whether the plan is a good one. */
+export function checkLanguage(
+    document: LangiumDocument,
+    scope: ReachScope,
+    context: UseContext,
+    gathered = new Gathered(),
+): Finding[] {
+    const sheet = document.parseResult.value as Sheet;
+    const extra = extraPositions(document, context);
+    return [
+        ...checkSyntax(document),
+        ...checkUses(document, context),
+        ...checkReferences(document, scope),
+        ...checkDuplicateNames(document, context.reach),
+        ...(sheet.definitions ?? []).flatMap((definition) => [
+            ...listOf(checkLike(definition)),
+            ...checkIdle(definition, gathered),
+        ]),
+        ...AstUtils.streamAllContents(sheet).flatMap((node) => checkNode(node, extra)),
+    ];
+}
+
+function checkNode(node: AstNode, extra: ReadonlySet<string>): Finding[] {
+    const { entries } = node as { entries?: readonly AstNode[] };
+    return [...(entries ? checkDuplicates(entries) : []), ...checkDates(node), ...oneOf(node, extra)];
+}
+
+function oneOf(node: AstNode, extra: ReadonlySet<string>): Finding[] {
+    const found = (() => {
+        switch (node.$type) {
+            case 'Quantity':
+                return checkQuantity(node as never);
+            case 'Unknown':
+                return checkUnknown(node as never);
+            case 'Chosen':
+                return checkChoice(node as never);
+            case 'Lure':
+                return checkHead(node as never);
+            case 'Position':
+                return checkPosition(node as never, extra);
+            case 'Removal':
+                return checkRemoval(node as never);
+            default:
+                return undefined;
+        }
+    })();
+    return listOf(found);
+}
+
+function listOf(finding: Finding | undefined): Finding[] {
+    return finding ? [finding] : [];
+}
+
+/** The positions that boats in reach have on top of the trade's. */
+function extraPositions(document: LangiumDocument, { reach }: UseContext): ReadonlySet<string> {
+    const names = new Set<string>();
+    for (const reached of reach.from(document)) {
+        for (const definition of reached.parseResult.value.definitions ?? []) {
+            if (definition.kind !== 'boat') continue;
+            for (const entry of definition.entries)
+                if (entry.$type === 'ExtraPosition') names.add(entry.name);
+        }
+    }
+    return names;
+}

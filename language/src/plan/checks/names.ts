@@ -1,0 +1,100 @@
+import type { LangiumDocument, ReferenceInfo } from 'langium';
+import type { Definition, Sheet } from '../../../grammar/generated/ast.ts';
+import { nearest } from '../../units/nearest.ts';
+import type { Finding } from '../finding.ts';
+import { kindsWanted, spoken } from '../names/kinds.ts';
+import type { Reach } from '../names/reach.ts';
+import { nameOf, type ReachScope } from '../names/scope.ts';
+import { placeOfCst, placeOfProperty } from '../place.ts';
+import { baseOf } from '../resolve/gather.ts';
+import { instead, problem } from './problem.ts';
+import { shorten } from './words.ts';
+
+/** Names that lead nowhere, with the nearest one that would. */
+export function checkReferences(document: LangiumDocument, scope: ReachScope): Finding[] {
+    return document.references.flatMap((reference) => {
+        const error = 'ref' in reference ? reference.error : undefined;
+        if (!error || !reference.$refNode || reference.$refText === '') return [];
+        return [unknownName(document, error.info, scope)];
+    });
+}
+
+function unknownName(document: LangiumDocument, info: ReferenceInfo, scope: ReachScope): Finding {
+    const kinds = kindsWanted(info.container, info.property);
+    const written = info.reference.$refText;
+    const at = placeOfCst(document.uri.toString(), info.reference.$refNode!);
+    const known = [...scope.scopeFrom(document, kinds).getAllElements()].map(({ name }) => name);
+    const near = nearest(written, known);
+    const kind = kinds.map(spoken).join(' or ');
+    return problem('unknown-name', at, {
+        what: `No ${kind} is called \`${shorten(written)}\` in this file or in what it uses.`,
+        remedy: near ? `Did you mean \`${near}\`?` : `Define it, or \`use\` the file that does.`,
+        fixes: near ? [instead(at, near)] : [],
+    });
+}
+
+/** Two definitions of one kind and name in one file, or in two files that it reaches. */
+export function checkDuplicateNames(document: LangiumDocument, reach: Reach): Finding[] {
+    const found: Finding[] = [];
+    const seen = new Map<string, Definition>();
+    for (const definition of (document.parseResult.value as Sheet).definitions ?? []) {
+        const name = nameOf(definition);
+        if (!name) continue;
+        const key = `${definition.kind} ${name}`;
+        const first = seen.get(key);
+        if (!first) seen.set(key, definition);
+        else {
+            const related = [{ at: placeOfProperty(first, 'name'), what: 'The first one, which counts.' }];
+            found.push(
+                problem('duplicate', placeOfProperty(definition, 'name'), {
+                    what: `There is already a ${spoken(definition.kind)} called \`${shorten(name)}\` in this file.`,
+                    why: 'Whoever names it would not know which one is meant.',
+                    remedy: 'Rename one of the two.',
+                    related,
+                }),
+            );
+        }
+    }
+    return [...found, ...shadowed(document, reach, seen)];
+}
+
+function shadowed(document: LangiumDocument, reach: Reach, own: ReadonlyMap<string, Definition>): Finding[] {
+    const found: Finding[] = [];
+    for (const other of reach.from(document)) {
+        if (other === document || other.uri.scheme === 'layback') continue;
+        for (const definition of other.parseResult.value.definitions ?? []) {
+            const here = own.get(`${definition.kind} ${nameOf(definition)}`);
+            if (!here) continue;
+            found.push(
+                problem('duplicate', placeOfProperty(here, 'name'), {
+                    severity: 'warning',
+                    what: `A file in use already has a ${spoken(here.kind)} called \`${shorten(nameOf(here)!)}\`.`,
+                    why: 'The one in this file counts here, the other one elsewhere.',
+                    remedy: 'Rename one of the two, or write this one `like` the other under a name of its own.',
+                    related: [{ at: placeOfProperty(definition, 'name'), what: 'The other one.' }],
+                }),
+            );
+        }
+    }
+    return found;
+}
+
+/** A definition that is like itself, directly or in a round, or like one of another kind. */
+export function checkLike(definition: Definition): Finding | undefined {
+    if (!('base' in definition) || !definition.base?.$refNode) return undefined;
+    const at = placeOfProperty(definition, 'base');
+    const round: string[] = [];
+    const seen = new Set<Definition>();
+    for (let base = baseOf(definition); base && !seen.has(base); base = baseOf(base)) {
+        seen.add(base);
+        round.push(nameOf(base) ?? '');
+        if (base !== definition) continue;
+        const path = [nameOf(definition), ...round].join(' → ');
+        return problem('like', at, {
+            what: `\`${shorten(nameOf(definition) ?? '')}\` is like itself: ${path}.`,
+            why: 'A preset in a circle has no beginning to take its values from.',
+            remedy: 'Take out one `like` of the circle.',
+        });
+    }
+    return undefined;
+}

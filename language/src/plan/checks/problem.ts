@@ -1,0 +1,45 @@
+import type { Finding, Fix, Related } from '../finding.ts';
+import type { Place } from '../origin.ts';
+
+/** The codes of what can be wrong with a text before anything is known about the plan in it. */
+export type LanguageCode =
+    | 'syntax'
+    | 'unknown-word'
+    | 'unknown-name'
+    | 'quantity'
+    | 'value'
+    | 'duplicate'
+    | 'use'
+    | 'like'
+    | 'preset-idle';
+
+interface Said {
+    readonly what: string;
+    readonly why?: string;
+    readonly remedy?: string | undefined;
+    readonly severity?: Finding['severity'];
+    readonly related?: readonly Related[];
+    readonly fixes?: readonly Fix[];
+    readonly unnecessary?: boolean;
+}
+
+/** A finding about the text itself. It cannot be waived: a plan that cannot be read cannot be judged. */
+export function problem(rule: LanguageCode, at: Place, said: Said): Finding {
+    return {
+        rule,
+        severity: said.severity ?? 'error',
+        at,
+        what: said.what,
+        ...(said.why && { why: said.why }),
+        ...(said.remedy && { remedy: said.remedy }),
+        related: said.related ?? [],
+        fixes: said.fixes ?? [],
+        positions: [],
+        ...(said.unnecessary && { unnecessary: true }),
+    };
+}
+
+/** A fix that puts one text in the place of another. */
+export function instead(at: Place, text: string): Fix {
+    return { title: `Change to \`${text}\``, edits: [{ at, text }] };
+}

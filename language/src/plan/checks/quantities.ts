@@ -1,0 +1,91 @@
+import type { AstNode } from 'langium';
+import type { Back, Quantity as QuantityNode } from '../../../grammar/generated/ast.ts';
+import { isQuantityError, parseQuantity } from '../../units/parse.ts';
+import { print } from '../../units/print.ts';
+import { si } from '../../units/quantity.ts';
+import type { Dimension } from '../../units/unit.ts';
+import { units, usualUnit } from '../../units/unit.ts';
+import type { Finding } from '../finding.ts';
+import { placeOf } from '../place.ts';
+import { readQuantity } from '../resolve/values.ts';
+import { type Property, propertyOf } from '../vocabulary.ts';
+import { contextOf } from './context.ts';
+import { instead, problem } from './problem.ts';
+
+/** Numbers that are not what their property measures: wrong or missing units, commas, slips of the pen. */
+export function checkQuantity(node: QuantityNode): Finding | undefined {
+    if (node.number === undefined) return undefined;
+    const owner = node.$container;
+    const property = propertyOfQuantity(owner);
+    const wanted = dimensionOf(node, owner, property);
+    const written = node.$cstNode?.text ?? '';
+    const found = readQuantity(node);
+    const fits = found && (!wanted || wanted.includes(found.unit.dimension));
+    if (!fits) return misfit(node, written, wanted?.[0], property);
+    const [least, most] = property?.sane ?? [-Infinity, Infinity];
+    const value = si(found);
+    const unbounded = found.unit.dimension === 'share';
+    if (unbounded || (value >= least && value <= most)) return undefined;
+    const unit = found.unit.dimension === 'count' ? units.count : usualUnit[found.unit.dimension];
+    return problem('quantity', placeOf(node), {
+        what: `${capital(property!.word)} ${written} is outside what makes sense (${print(least, unit)} to ${print(most, unit)}).`,
+        remedy: 'Look for a slip in the number or its unit.',
+    });
+}
+
+function misfit(
+    node: QuantityNode,
+    written: string,
+    wanted: Dimension | undefined,
+    property: Property | undefined,
+): Finding {
+    const at = placeOf(node);
+    const error = parseQuantity(written, wanted);
+    const example = property && `For instance \`${property.example}\`.`;
+    if (!isQuantityError(error)) {
+        const what = `\`${written}\` cannot be read as a quantity.`;
+        return problem('quantity', at, { what, remedy: example });
+    }
+    const start = property ? `${capital(property.word)}: ` : '';
+    return problem('quantity', at, {
+        what: `${start}${error.message}`,
+        remedy: error.instead.length === 0 ? example : undefined,
+        fixes: error.instead.map((text) => instead(at, text)),
+    });
+}
+
+/** Numbers that are not of their word's own dimension: the speed of a pull, the bearing of a wind. */
+const OTHER: Readonly<Record<string, Dimension | undefined>> = {
+    'Pull.speed': 'speed',
+    'Crests.speed': 'speed',
+    'Wind.from': 'angle',
+    'From.number': 'count',
+    'AtMost.amount': 'count',
+    'Limits.upTo': 'load',
+    'EventWeight.amount': 'load',
+    'WrittenClass.tests': 'load',
+    'WrittenClass.customary': 'load',
+};
+
+function dimensionOf(
+    node: QuantityNode,
+    owner: AstNode,
+    property: Property | undefined,
+): readonly Dimension[] | undefined {
+    if (owner.$type === 'Setting') return undefined;
+    if (owner.$type === 'Back' && (owner as Back).wave) return ['count'];
+    const other = OTHER[`${owner.$type}.${node.$containerProperty}`];
+    if (other) return [other];
+    if (!property?.dimension) return undefined;
+    return property.orShare ? [property.dimension, 'share'] : [property.dimension];
+}
+
+function propertyOfQuantity(owner: AstNode): Property | undefined {
+    const { word } = owner as { word?: string };
+    const context = contextOf(owner);
+    return word && context ? propertyOf(context, word) : undefined;
+}
+
+function capital(text: string): string {
+    return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,122 @@
+import type { LangiumDocument, LangiumDocuments, URI } from 'langium';
+import type { Sheet, Use } from '../../../grammar/generated/ast.ts';
+import { nearest } from '../../units/nearest.ts';
+import type { Finding } from '../finding.ts';
+import type { Reach } from '../names/reach.ts';
+import { pathOf, targetOf, type UseTarget, usesOf } from '../names/uses.ts';
+import { placeOf, placeOfProperty } from '../place.ts';
+import { instead, problem } from './problem.ts';
+import { listed, shorten } from './words.ts';
+
+/** Why a file that is there was not read: completes `plan.spread …`. */
+export type Unread = ReadonlyMap<string, string>;
+
+export interface UseContext {
+    readonly documents: LangiumDocuments;
+    readonly reach: Reach;
+    /** Files that could not be read, by URI. */
+    readonly unread: Unread;
+    /** Names of the built-in library. */
+    readonly library: Iterable<string>;
+}
+
+/** `use` lines that lead nowhere, twice to one place, or in a circle. */
+export function checkUses(document: LangiumDocument, context: UseContext): Finding[] {
+    const seen = new Map<string, Use>();
+    return usesOf(document.parseResult.value as Sheet).flatMap((use) => {
+        if (use.path === undefined) return [];
+        const at = placeOfProperty(use, 'path');
+        const target = targetOf(document.uri, pathOf(use), context.reach.roots);
+        if (!('uri' in target)) return [problem('use', at, OUTCOMES[target.kind](shorten(target.path)))];
+        const key = target.uri.toString();
+        const before = seen.get(key);
+        if (before) return [usedTwice(use, before)];
+        seen.set(key, use);
+        if (context.documents.hasDocument(target.uri)) return circle(document, use, target.uri, context);
+        return [missing(use, target, document.uri, context)];
+    });
+}
+
+const OUTCOMES: Readonly<
+    Record<Exclude<UseTarget['kind'], 'file' | 'library'>, (path: string) => Parameters<typeof problem>[2]>
+> = {
+    empty: () => ({ what: '`use` names no file.', remedy: 'Write for instance `use "tackle.spread"`.' }),
+    absolute: (path) => ({
+        what: `\`${path}\` is a path from the top of one computer.`,
+        why: 'It would lead nowhere on the next one.',
+        remedy: 'Write the path from this file, such as `../tackle.spread`.',
+    }),
+    foreign: (path) => ({
+        what: `\`${path}\` is not a file of this folder.`,
+        why: 'A plan uses files that lie beside it and the built-in library, and nothing from anywhere else.',
+        remedy: 'Write the path from this file, or `layback:` and a name of the library.',
+    }),
+    escapes: (path) => ({
+        what: `\`${path}\` lies outside the folder that is open.`,
+        why: 'A plan may use only what is kept with it.',
+        remedy: 'Move the file into the folder, or open the folder above.',
+    }),
+};
+
+function missing(use: Use, target: UseTarget & { uri: URI }, from: URI, context: UseContext): Finding {
+    const at = placeOfProperty(use, 'path');
+    const path = shorten(pathOf(use));
+    const reason = context.unread.get(target.uri.toString());
+    if (reason)
+        return problem('use', at, { what: `\`${path}\` ${reason}.`, remedy: 'Nothing in it is known here.' });
+    if (target.kind === 'library') {
+        const known = [...context.library].map((name) => `layback:${name}`);
+        const near = nearest(pathOf(use), known);
+        return problem('use', at, {
+            what: `The library has no \`${path}\`.`,
+            remedy: near ? `Did you mean \`${near}\`?` : `It has ${listed(known)}.`,
+            fixes: near ? [instead(at, `"${near}"`)] : [],
+        });
+    }
+    const near = nearestFile(target.uri, from, context.documents);
+    return problem('use', at, {
+        what: `There is no file \`${path}\` here.`,
+        remedy: near ? `Did you mean \`${near}\`?` : 'Check its name, or make it.',
+        fixes: near ? [instead(at, `"${near}"`)] : [],
+    });
+}
+
+function nearestFile(wanted: URI, from: URI, documents: LangiumDocuments): string | undefined {
+    const folder = from.path.slice(0, from.path.lastIndexOf('/') + 1);
+    const known = documents.all
+        .filter(
+            ({ uri }) => uri.scheme === from.scheme && uri.path !== from.path && uri.path.startsWith(folder),
+        )
+        .map(({ uri }) => uri.path.slice(folder.length))
+        .toArray();
+    return wanted.path.startsWith(folder) ? nearest(wanted.path.slice(folder.length), known) : undefined;
+}
+
+function usedTwice(use: Use, before: Use): Finding {
+    const at = placeOf(use);
+    return problem('use', at, {
+        severity: 'warning',
+        what: 'This file is already in use.',
+        remedy: 'Take this line out.',
+        related: [{ at: placeOf(before), what: 'The first line that uses it.' }],
+        fixes: [{ title: 'Take this line out', edits: [{ at, text: '' }], safe: true }],
+        unnecessary: true,
+    });
+}
+
+/** A circle of files is harmless to the names in them, and a sign that they belong together. */
+function circle(document: LangiumDocument, use: Use, target: URI, context: UseContext): Finding[] {
+    const used = context.documents.getDocument(target)!;
+    const itself = used === document;
+    if (!itself && !context.reach.from(used).includes(document as never)) return [];
+    return [
+        problem('use', placeOfProperty(use, 'path'), {
+            severity: itself ? 'warning' : 'hint',
+            what: itself ? 'This file uses itself.' : 'These two files use each other in a circle.',
+            remedy: itself
+                ? 'Take this line out.'
+                : 'It works; still, what both need is better kept in a third file that uses neither.',
+            unnecessary: itself,
+        }),
+    ];
+}

@@ -1,0 +1,157 @@
+import type { AstNode } from 'langium';
+import type {
+    Chosen,
+    Lure,
+    Position as PositionNode,
+    Removal,
+    Sheet,
+    Unknown,
+} from '../../../grammar/generated/ast.ts';
+import { nearest } from '../../units/nearest.ts';
+import type { Finding } from '../finding.ts';
+import { placeOf, placeOfProperty } from '../place.ts';
+import { readPosition } from '../resolve/position.ts';
+import { headWords } from '../resolve/towed.ts';
+import { type Context, propertyOf, vocabulary } from '../vocabulary.ts';
+import { contextOf } from './context.ts';
+import { instead, problem } from './problem.ts';
+
+export const definitionWords: readonly string[] = [
+    ...['boat', 'rod', 'reel', 'line', 'leader', 'hooks', 'outfit', 'lure', 'teaser', 'bait', 'method'],
+    ...['species', 'spread', 'rules', 'log', 'use', 'layback'],
+];
+
+/** The words that may open a property in a block; positions too, in a spread. */
+export function wordsIn(context: Context): readonly string[] {
+    const words = vocabulary[context].map(({ word }) => word);
+    return context === 'spread' ? [...words, 'port', 'starboard', 'centre', 'shotgun'] : words;
+}
+
+/** A word that its block does not know. Only the first on a line: the rest of the line follows from it. */
+export function checkUnknown(node: Unknown): Finding | undefined {
+    if (isBehindAnother(node)) return undefined;
+    const at = placeOfProperty(node, 'word');
+    const context = contextOf(node);
+    const known = context ? wordsIn(context) : definitionWords;
+    const near = nearest(node.word, known);
+    const elsewhere = near ? undefined : whereKnown(node.word);
+    const where = context ? `in a ${context} block` : 'outside a block';
+    return problem('unknown-word', at, {
+        what: `\`${shorten(node.word)}\` means nothing ${where}.`,
+        remedy: near
+            ? `Did you mean \`${near}\`?`
+            : (elsewhere ?? `Known here: ${listed(known.filter((word) => word !== 'note'))}.`),
+        fixes: near ? [instead(at, near)] : [],
+    });
+}
+
+export function checkChoice(node: Chosen): Finding | undefined {
+    if (node.choice === undefined) return undefined;
+    const context = contextOf(node);
+    const property = context && propertyOf(context, node.word);
+    if (!property?.choices || property.choices.includes(node.choice)) return undefined;
+    const at = placeOfProperty(node, 'choice');
+    const near = nearest(node.choice, property.choices);
+    return problem('value', at, {
+        what: `${node.word} cannot be \`${shorten(node.choice)}\`.`,
+        remedy: near ? `Did you mean \`${near}\`?` : `It can be ${listed(property.choices)}.`,
+        fixes: near ? [instead(at, near)] : [],
+    });
+}
+
+export function checkHead(node: Lure): Finding | undefined {
+    if (!node.head || headWords.includes(node.head)) return undefined;
+    const at = placeOfProperty(node, 'head');
+    const near = nearest(node.head, headWords);
+    return problem('value', at, {
+        what: `\`${shorten(node.head)}\` is no kind of head that the language knows.`,
+        remedy: near ? `Did you mean \`${near}\`?` : `It can be ${listed(headWords)}.`,
+        fixes: near ? [instead(at, near)] : [],
+    });
+}
+
+const PLACES = ['corner', 'flat', 'rigger', 'shotgun', 'stinger', 'standby', 'teaser', 'dredge'];
+
+/**
+ * A position that is not one of the trade's.
+ *
+ * @param extra  the names of positions that boats in reach have on top
+ */
+export function checkPosition(node: PositionNode, extra: ReadonlySet<string>): Finding | undefined {
+    const position = readPosition(node);
+    if (!position) return undefined;
+    const at = placeOf(node);
+    if (position.extra && !extra.has(position.place)) {
+        const near = nearest(position.place, [...PLACES, ...extra]);
+        const place = placeOfProperty(node, 'place');
+        return problem('value', place, {
+            what: `\`${shorten(position.place)}\` is no position of the trade's, and no boat in reach names it.`,
+            remedy: near
+                ? `Did you mean \`${near}\`?`
+                : 'Use corner, rigger, shotgun, standby, bridge teaser, squid chain or dredge, or add a `position` to the boat.',
+            fixes: near ? [instead(place, near)] : [],
+        });
+    }
+    const sided = position.place === 'corner' || position.place === 'rigger';
+    if (sided && position.side !== 'centre' && !position.length) {
+        return problem('value', at, {
+            what: `Which ${position.place} on the ${position.side} side: the short or the long one?`,
+            remedy: `Write \`${position.side} short ${position.place}\` or \`${position.side} long ${position.place}\`.`,
+            fixes: ['short', 'long'].map((length) =>
+                instead(at, `${position.side} ${length} ${position.place}`),
+            ),
+        });
+    }
+    if (position.length && (!sided || position.side === 'centre')) {
+        return problem('value', at, {
+            what: `There is no short or long ${position.place}${position.side === 'centre' ? ' on the centreline' : ''}.`,
+            remedy: `Write \`${position.side} ${position.place}\`.`,
+            fixes: [instead(at, `${position.side} ${position.place}`)],
+        });
+    }
+    return undefined;
+}
+
+/** `no` in front of a word that this block never has. */
+export function checkRemoval(node: Removal): Finding | undefined {
+    const context = contextOf(node);
+    if (!context || node.property === undefined) return undefined;
+    const known = wordsIn(context);
+    if (known.includes(node.property) || propertyOf(context, node.property)) return undefined;
+    const at = placeOfProperty(node, 'property');
+    const near = nearest(node.property, known);
+    return problem('unknown-word', at, {
+        what: `A ${context} block has no \`${shorten(node.property)}\` to take away.`,
+        remedy: near ? `Did you mean \`no ${near}\`?` : undefined,
+        fixes: near ? [instead(at, near)] : [],
+    });
+}
+
+/** The blocks that know a word which stands in the wrong one. */
+function whereKnown(word: string): string | undefined {
+    const contexts = (Object.keys(vocabulary) as Context[]).filter((context) => propertyOf(context, word));
+    if (contexts.length === 0) return undefined;
+    return `It belongs in a ${contexts.slice(0, 3).join(', ')} block.`;
+}
+
+function isBehindAnother(node: Unknown): boolean {
+    const siblings = siblingsOf(node);
+    const before = siblings[siblings.indexOf(node) - 1];
+    if (before?.$type !== 'Unknown') return false;
+    return before.$cstNode?.range.end.line === node.$cstNode?.range.start.line;
+}
+
+function siblingsOf(node: Unknown): readonly AstNode[] {
+    const container = node.$container as AstNode & { entries?: AstNode[] };
+    return container.entries ?? (container as unknown as Sheet).strays ?? [];
+}
+
+export function listed(words: readonly string[]): string {
+    const shown = words.slice(0, 24);
+    if (shown.length < 2) return shown.join('');
+    return `${shown.slice(0, -1).join(', ')} or ${shown.at(-1)}`;
+}
+
+export function shorten(word: string): string {
+    return word.length > 40 ? `${word.slice(0, 39)}…` : word;
+}

@@ -1,0 +1,88 @@
+import type { Definition, Part } from '../../../grammar/generated/ast.ts';
+import type { Voice } from '../origin.ts';
+import { definitionName, overlay, type Slot, type Table, tabulate } from './table.ts';
+
+/** What was gathered in one go, so that ten plans that use one outfit read it once. Dropped at every edit. */
+export class Gathered {
+    readonly tables = new Map<Definition, Table>();
+    /** Typed readings of definitions that nobody overrides, by definition. */
+    readonly readings = new Map<Definition, unknown>();
+}
+
+const VOICES: Readonly<Partial<Record<Definition['kind'], Voice>>> = {
+    boat: 'boat',
+    rod: 'outfit',
+    reel: 'outfit',
+    line: 'outfit',
+    outfit: 'outfit',
+    leader: 'lure',
+    hooks: 'lure',
+    lure: 'lure',
+    teaser: 'teaser',
+    bait: 'bait',
+    method: 'method',
+    species: 'species',
+    spread: 'spread',
+    rules: 'rules',
+};
+
+export function voiceOf(kind: Definition['kind']): Voice {
+    return VOICES[kind] ?? 'spread';
+}
+
+/** Everything that a definition says, with what it is `like` below it. A circle of `like`s is cut where it closes. */
+export function gather(definition: Definition, gathered: Gathered, above: readonly Definition[] = []): Table {
+    const known = gathered.tables.get(definition);
+    if (known) return known;
+    const own = tabulate(definition.entries ?? [], voiceOf(definition.kind), definitionName(definition));
+    const base = baseOf(definition);
+    const chain = [...above, definition];
+    if (!base || chain.includes(base)) {
+        if (!base) gathered.tables.set(definition, own);
+        return own;
+    }
+    const table = overlay(gather(base, gathered, chain), own, definition.entries ?? []);
+    gathered.tables.set(definition, table);
+    return table;
+}
+
+/** What a definition is `like`, if that is found and of its own kind. */
+export function baseOf(definition: Definition): Definition | undefined {
+    const base = 'base' in definition ? definition.base?.ref : undefined;
+    return base?.kind === definition.kind ? base : undefined;
+}
+
+/** The definitions that one is `like`, nearest first, each once. */
+export function likeChain(definition: Definition): Definition[] {
+    const chain: Definition[] = [];
+    for (
+        let base = baseOf(definition);
+        base && base !== definition && !chain.includes(base);
+        base = baseOf(base)
+    ) {
+        chain.push(base);
+    }
+    return chain;
+}
+
+/** A part of something: the definition that it names, if any, and all that is said about it. */
+export interface GatheredPart {
+    readonly slot: Slot;
+    readonly definition?: Definition;
+    /** True where nothing is said here on top of the definition. */
+    readonly plain: boolean;
+    readonly table: Table;
+}
+
+/** A part with the definition that it starts from below what is said on the spot. */
+export function gatherPart(slot: Slot | undefined, gathered: Gathered): GatheredPart | undefined {
+    if (!slot) return undefined;
+    const part = slot.of ?? (slot.node as Part);
+    const definition = part.of?.ref;
+    const own = slot.table ?? new Map();
+    const plain = own.size === 0;
+    if (!definition) return part.of ? undefined : { slot, plain: false, table: own };
+    const below = gather(definition, gathered);
+    const table = plain ? below : overlay(below, own, (slot.node as Part).entries ?? []);
+    return { slot, definition, plain, table };
+}

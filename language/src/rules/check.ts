@@ -1,0 +1,59 @@
+import type { LangiumDocument } from 'langium';
+import type { Sheet } from '../../grammar/generated/ast.ts';
+import { library } from '../library/library.ts';
+import { analyse } from '../plan/analyse.ts';
+import { checkLanguage } from '../plan/checks/check.ts';
+import type { AnalysedPlan } from '../plan/figures.ts';
+import type { Finding } from '../plan/finding.ts';
+import type { Loaded } from '../plan/load.ts';
+import type { Resolved } from '../plan/model.ts';
+import type { ReachScope } from '../plan/names/scope.ts';
+import { Gathered } from '../plan/resolve/gather.ts';
+import { resolveDocument } from '../plan/resolve.ts';
+import { type Judgement, judge } from './judge.ts';
+
+/** A file as a check leaves it: read, resolved, computed, judged. */
+export interface CheckedSheet {
+    readonly uri: string;
+    readonly document: LangiumDocument<Sheet>;
+    readonly resolved: Resolved;
+    readonly plans: readonly AnalysedPlan[];
+    readonly judgement: Judgement;
+    /** What is wrong with the text, then with the plans, in the order of the text. */
+    readonly findings: readonly Finding[];
+}
+
+/** Checks every file that was asked for. */
+export function checkAll(loaded: Loaded): CheckedSheet[] {
+    const gathered = new Gathered();
+    const used = usedAnywhere(loaded);
+    return loaded.documents.map((document) => checkSheet(document, loaded, gathered, used));
+}
+
+/** @param used  definitions that any file refers to */
+export function checkSheet(
+    document: LangiumDocument<Sheet>,
+    { services, unread }: Pick<Loaded, 'services' | 'unread'>,
+    gathered: Gathered,
+    used: ReadonlySet<unknown>,
+): CheckedSheet {
+    const scope = services.references.ScopeProvider as ReachScope;
+    const { LangiumDocuments: documents } = services.shared.workspace;
+    const reach = services.shared.names.Reach;
+    const context = { documents, reach, unread, library: library.keys() };
+    const language = checkLanguage(document, scope, context, gathered);
+    const resolved = resolveDocument(document, gathered, (definition) => used.has(definition));
+    const plans = resolved.spreads.map(analyse);
+    const judgement = judge(resolved, plans);
+    const findings = [...language, ...judgement.findings].sort((a, b) => a.at.start - b.at.start || a.at.end - b.at.end);
+    return { uri: document.uri.toString(), document, resolved, plans, judgement, findings };
+}
+
+/** The definitions that some file refers to, whichever files are loaded. */
+export function usedAnywhere({ services }: Pick<Loaded, 'services'>): ReadonlySet<unknown> {
+    const used = new Set<unknown>();
+    for (const document of services.shared.workspace.LangiumDocuments.all) {
+        for (const reference of document.references) if ('ref' in reference && reference.ref) used.add(reference.ref);
+    }
+    return used;
+}
