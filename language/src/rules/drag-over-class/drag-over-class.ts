@@ -1,0 +1,93 @@
+import type { DragFigure } from '../../plan/figures.ts';
+import type { Measure } from '../../plan/measure.ts';
+import { replaceValue } from '../fixes.ts';
+import { type Problem, rule } from '../rule.ts';
+import { capital, say } from '../say.ts';
+import { share } from '../settings.ts';
+import { practice } from '../standing.ts';
+
+/** A stage of drag is above the class, or above the share agreed. */
+export const dragOverClass = rule({
+    name: 'drag-over-class',
+    group: 'drag and strike',
+    standing: practice(
+        'The shares are practice. That drag grows as the spool empties is physics: force goes as one over the radius of the line left.',
+    ),
+    severity: 'warning',
+    summary: 'A stage of drag is above the line class at some spool level, or above the share agreed.',
+    settings: {
+        hooked: share('33.3 %', 'Most hooked drag, of the line class.'),
+        full: share('70 %', 'Most full drag, of the line class.'),
+    },
+
+    check(analysis, agreed, report) {
+        for (const figures of analysis.lines) {
+            const outfit = figures.line.outfit?.value;
+            const lineClass = outfit?.line?.lineClass;
+            if (!lineClass) continue;
+            for (const drag of figures.drags) {
+                const most = drag.stage === 'full' ? agreed.full : agreed.hooked;
+                const wrong = gravest(drag, most, lineClass);
+                if (!wrong) continue;
+                report({
+                    at: drag.force,
+                    related: [{ at: lineClass, what: `The class of ${outfit.title}.` }],
+                    positions: [figures.line],
+                    ...wrong,
+                });
+            }
+        }
+    },
+});
+
+/** The gravest thing that is wrong with a stage, and only that: they have one cause and one cure. */
+function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | undefined {
+    const { stage, force, share: ofClass, spool } = drag;
+    if (ofClass === undefined) return undefined;
+    const whole = force.si / ofClass;
+    const what = `${capital(stage)} drag ${say.load(force)} is ${say.share(ofClass)} of the ${say.lineClass(lineClass)} class.`;
+    if (isOver(ofClass, 1)) {
+        return {
+            severity: 'error',
+            what,
+            why: 'A line that keeps its class breaks before the reel gives.',
+            remedy: `Lower it to ${say.load(whole * most, force)} or use a heavier outfit.`,
+            fixes: [lower(drag, whole * most)],
+        };
+    }
+    if (isOver(ofClass, most)) {
+        const why = agreedInWords(stage, most, whole, force);
+        return { what, why, remedy: 'Lower it or use a heavier outfit.', fixes: [lower(drag, whole * most)] };
+    }
+    // An empty spool holds no fish, so what the drag would be there does not matter.
+    const level = spool.find(({ left, share }) => left > 0 && isOver(share, 1));
+    if (level?.share === undefined) return undefined;
+    const holds = force.si / level.share;
+    return {
+        what: `${capital(stage)} drag ${say.load(force)} grows to ${say.load(level.force, force)} with ${say.share(level.left)} of the line left, ${say.share(level.share)} of the ${say.lineClass(lineClass)} class.`,
+        why: 'Drag grows as the spool empties, and the line breaks at the end of a long run.',
+        remedy: `Lower it to ${say.load(holds, force)}, or ease it as line goes out.`,
+        fixes: [lower(drag, holds)],
+    };
+}
+
+type Wrong = Pick<Problem, 'what' | 'why' | 'remedy' | 'fixes' | 'severity'>;
+
+/** Usual shares, common practice: a quarter to a third hooked, half to 70 % at the lever's end. */
+function agreedInWords(stage: DragFigure['stage'], most: number, whole: number, like: Measure): string {
+    const [least, greatest] = stage === 'full' ? [0.5, 0.7] : [0.25, 0.333];
+    if (most !== greatest) return `The most agreed is ${say.share(most)} (${say.load(whole * most, like)}).`;
+    const from = say.load(whole * least, like).split(' ')[0];
+    const range = `${least * 100}–${say.share(greatest)} (${from}–${say.load(whole * greatest, like)})`;
+    return `Common practice is ${range}${stage === 'set' ? ', and that with a fish on' : ''}.`;
+}
+
+/** Crews speak of whole per cents: half of one more is not over. */
+function isOver(part: number | undefined, limit: number): boolean {
+    return part !== undefined && part > limit + 0.005;
+}
+
+/** With a hair of slack, so that a third of 24 kg is 8 kg and not 7.9. */
+function lower({ stage, force }: DragFigure, to: number) {
+    return replaceValue((text) => `Lower ${stage} drag to ${text}`, force, to * 1.002, 'down');
+}

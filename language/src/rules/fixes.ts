@@ -1,0 +1,96 @@
+import type { Fix } from '../plan/finding.ts';
+import type { Measure } from '../plan/measure.ts';
+import type { Origin, Place, Said } from '../plan/origin.ts';
+import { printNumber, usableDecimals } from '../units/print.ts';
+import { type Quantity, si } from '../units/quantity.ts';
+import { units } from '../units/unit.ts';
+
+/*
+ * Fixes as a crew would make them with a pencil. Each is `undefined` where the text does not allow it: nothing
+ * was written there, or what was written belongs to another plan that this one is like.
+ */
+
+/** Which way a new number may be rounded, so that it still keeps the limit that it was computed from. */
+export type Rounding = 'down' | 'up' | 'nearest';
+
+/**
+ * Writes another number in a value's place, in its author's unit and form.
+ *
+ * @param newSI  SI, as the measure's own `si`
+ */
+export function replaceValue(
+    title: (text: string) => string,
+    measure: Measure,
+    newSI: number,
+    rounding: Rounding = 'nearest',
+): Fix | undefined {
+    const { quantity, origin } = measure;
+    if (!quantity || !isOwn(origin) || measure.si === 0) return undefined;
+    // Also right for a drag in newtons that its author wrote as a share of the class.
+    const text = rewritten(quantity, newSI / measure.si, rounding);
+    return text === undefined ? undefined : { title: title(text), edits: [{ at: origin.place, text }] };
+}
+
+/** Writes a property anew, its word included: `back wave 4` in the place of `back 34 m`. */
+export function replaceProperty(title: string, origin: Origin, text: string): Fix | undefined {
+    return isOwn(origin) ? { title, edits: [{ at: origin.property, text }] } : undefined;
+}
+
+/** Takes a property out. */
+export function removeProperty(title: string, origin: Origin): Fix | undefined {
+    return replaceProperty(title, origin, '');
+}
+
+/** Lets two names change places. */
+export function swap(title: string, a: Named, b: Named): Fix | undefined {
+    if (!isName(a) || !isName(b)) return undefined;
+    const edits = [
+        { at: a.origin.place, text: b.value.name },
+        { at: b.origin.place, text: a.value.name },
+    ];
+    return { title, edits };
+}
+
+type Named = Said<{ readonly name: string }>;
+
+function isName({ value, origin }: Named): boolean {
+    return isOwn(origin) && lengthOf(origin.place) === value.name.length;
+}
+
+function isOwn({ voice, inherited, place }: Origin): boolean {
+    return voice !== 'default' && !inherited && lengthOf(place) > 0;
+}
+
+function lengthOf({ start, end }: Place): number {
+    return end - start;
+}
+
+function rewritten(quantity: Quantity, ratio: number, rounding: Rounding): string | undefined {
+    const { number, unit, inches, text } = quantity;
+    if (!Number.isFinite(ratio) || unit.offset !== 0) return undefined;
+    if (inches !== undefined) {
+        const total = rounded((si(quantity) * ratio) / units.in.toSI, 0, rounding);
+        const feet = Math.trunc(total / 12);
+        return `${feet} ft ${printNumber(Math.abs(total - feet * 12), 0)} in`;
+    }
+    const next = number * ratio;
+    const decimals = Math.max(usableDecimals(next, unit), Math.min(2, decimalsOf(number)));
+    const told = printNumber(rounded(next, decimals, rounding), decimals);
+    const rest = text?.replace(/^[+-]?\d+([.,]\d+)?/, '');
+    return `${told}${rest ?? (unit.symbol && ` ${unit.symbol}`)}`;
+}
+
+function rounded(number: number, decimals: number, rounding: Rounding): number {
+    const shifted = number * 10 ** decimals;
+    // A hair of slack, or 8.000000001 would be rounded up to 8.1.
+    const whole = {
+        down: () => Math.floor(shifted + 1e-6),
+        up: () => Math.ceil(shifted - 1e-6),
+        nearest: () => Math.round(shifted),
+    }[rounding]();
+    return whole / 10 ** decimals;
+}
+
+function decimalsOf(number: number): number {
+    return printNumber(number, 12).split('.')[1]?.length ?? 0;
+}

@@ -1,0 +1,61 @@
+import type { Hooks, Rules, SpreadLine } from '../../plan/model.ts';
+import { gearOf, hooksOf, runnerOf } from '../gear.ts';
+import { fishedLines } from '../neighbours.ts';
+import { type Problem, rule } from '../rule.ts';
+import { written } from '../standing.ts';
+import { firstWord } from '../written.ts';
+
+/** Hooks of a kind that the rules do not allow on what they are rigged to. */
+export const hookKind = rule({
+    name: 'hook-kind',
+    group: 'hooks',
+    standing: written("The event's rule for natural bait, and the pack that it stands on."),
+    severity: 'error',
+    summary:
+        'A hook is of a kind that the rules do not allow on this lure or bait, or hangs free of the bait.',
+    settings: {},
+
+    check(analysis, _, report) {
+        const event = analysis.plan.event?.value;
+        if (!event) return;
+        const singles = firstWord(analysis.plan, ({ lureHooks, baitHooks }) => lureHooks ?? baitHooks)?.book;
+        for (const { line } of fishedLines(analysis)) {
+            const hooks = hooksOf(line);
+            const wrong =
+                hooks && (ofBait(line, hooks, event) ?? (singles && ofAny(line, hooks, singles.title)));
+            if (wrong) report({ ...wrong, why: 'A fish on it does not count.', positions: [line] });
+        }
+    },
+});
+
+function ofBait(line: SpreadLine, hooks: Hooks, { baitHook, title }: Rules): Problem | undefined {
+    if (!line.bait || !baitHook || baitHook.value === 'any' || hooks.kind?.value === baitHook.value)
+        return undefined;
+    const wanted = `${baitHook.value} hooks with natural bait`;
+    const related = [{ at: baitHook, what: 'The rule is written here.' }];
+    const remedy = `Rig ${baitHook.value} hooks.`;
+    if (!hooks.kind) {
+        const what = `The hooks of ${line.bait.value.title} do not say their kind, and ${title} wants ${wanted}.`;
+        return {
+            at: hooks,
+            severity: 'hint',
+            what,
+            remedy: `Write it down: kind ${baitHook.value}.`,
+            related,
+        };
+    }
+    const what = `${line.bait.value.title} has ${hooks.kind.value} hooks, and ${title} wants ${wanted}.`;
+    return { at: hooks.kind, what, remedy, related };
+}
+
+function ofAny(line: SpreadLine, { kind, dangling }: Hooks, book: string): Problem | undefined {
+    const [gear, title] = [gearOf(line), runnerOf(line)?.value.title];
+    if (gear === undefined || gear === 'plug') return undefined;
+    if (kind?.value === 'treble' || kind?.value === 'double') {
+        const what = `${title} has ${kind.value} hooks, and ${book} allows only singles on a ${gear}.`;
+        return { at: kind, what, remedy: 'Rig single hooks.' };
+    }
+    if (gear !== 'natural bait' || !dangling?.value) return undefined;
+    const what = `A hook of ${title} hangs free, and ${book} wants every hook fixed in or to the bait.`;
+    return { at: dangling, what, remedy: 'Fix it to the bait.' };
+}

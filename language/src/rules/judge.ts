@@ -1,0 +1,139 @@
+import type { AnalysedPlan } from '../plan/figures.ts';
+import { type Finding, messageOf, type Severity } from '../plan/finding.ts';
+import type { Resolved, Spread } from '../plan/model.ts';
+import type { Place } from '../plan/origin.ts';
+import { placeInPlan } from './placing.ts';
+import { rules as everyRule } from './registry.ts';
+import { originOf, type Problem, placeOf, type Rule } from './rule.ts';
+import { type Strictness, strictness } from './severities.ts';
+import { waiversOf } from './waivers.ts';
+
+/** What was found in one file. */
+export interface Judgement {
+    /** Each cause once, in the order of the text. */
+    readonly findings: readonly Finding[];
+    /** What concerns each plan, by its name, also where another plan shares the cause. */
+    readonly plans: ReadonlyMap<string, readonly Finding[]>;
+}
+
+/**
+ * Judges a file and the plans in it. Pure: the same text gives the same findings, on any day.
+ *
+ * @param these  a part of the rules, where some are to speak sooner than others
+ */
+export function judge(
+    file: Resolved,
+    analyses: readonly AnalysedPlan[],
+    these: readonly Rule[] = everyRule,
+): Judgement {
+    const causes = new Map<string, Finding>();
+    const plans = new Map<string, readonly Finding[]>();
+    // A plan before those that are like it, so that what they share is shown where it was said.
+    for (const analysis of [...analyses].sort((a, b) => a.plan.like.length - b.plan.like.length)) {
+        const found = findingsIn(analysis, these);
+        plans.set(analysis.plan.name, found.map(({ finding }) => finding).sort(inTextOrder));
+        for (const { cause, finding } of found) if (!causes.has(cause)) causes.set(cause, finding);
+    }
+    for (const { cause, finding } of findingsAbout(file, these)) causes.set(cause, finding);
+    return { findings: [...causes.values()].sort(inTextOrder), plans };
+}
+
+interface Found {
+    /** Equal for the same thing said about the same words, whichever plan it was found in. */
+    readonly cause: string;
+    readonly finding: Finding;
+}
+
+function findingsIn(analysis: AnalysedPlan, these: readonly Rule[]): readonly Found[] {
+    const { plan } = analysis;
+    const found = new Map<string, Found>();
+    const waivers = waiversOf(plan);
+    const judged = new Set<string>();
+    const collect = (rule: Rule, strict: Strictness, problem: Problem) => {
+        const one = asFinding(rule, strict, problem, plan);
+        found.set(one.cause, joined(found.get(one.cause), one));
+    };
+    const heard = these
+        .map((rule) => ({ rule, strict: strictness(rule, plan.settings) }))
+        .filter(({ strict }) => strict.severity !== 'off');
+    for (const { rule, strict } of heard) {
+        if (!rule.check) continue;
+        judged.add(rule.name);
+        rule.check(analysis, strict.values, (problem) => {
+            if (!waivers.cover(rule.name, problem)) collect(rule, strict, problem);
+        });
+    }
+    const outcomes = waivers.outcomes((rule) => judged.has(rule));
+    for (const { rule, strict } of heard) {
+        rule.checkWaivers?.(plan, outcomes, (problem) => collect(rule, strict, problem));
+    }
+    return [...found.values()];
+}
+
+/** One cause that two lines share is one finding about both. */
+function joined(before: Found | undefined, one: Found): Found {
+    if (!before) return one;
+    const positions = [...new Set([...before.finding.positions, ...one.finding.positions])];
+    return { cause: one.cause, finding: { ...before.finding, positions } };
+}
+
+/** A file takes the settings of the plans in it, the first plan's word before the next one's. */
+function findingsAbout(file: Resolved, these: readonly Rule[]): readonly Found[] {
+    const said = file.spreads.flatMap((spread) => spread.settings);
+    const found: Found[] = [];
+    for (const rule of these) {
+        const strict = rule.checkFile && strictness(rule, said);
+        if (!strict || strict.severity === 'off') continue;
+        rule.checkFile!(file, strict.values, (problem) => found.push(asFinding(rule, strict, problem)));
+    }
+    return found;
+}
+
+function asFinding(rule: Rule, strict: Strictness, problem: Problem, plan?: Spread): Found {
+    const { what, why, remedy, unnecessary } = problem;
+    const said = placeOf(problem.at);
+    const names = (problem.positions ?? []).map(({ position }) => position.name);
+    const concerned = names.flatMap(
+        (name) => plan?.lines.find(({ position }) => position.name === name) ?? [],
+    );
+    const origin = originOf(problem.at);
+    const at = plan && origin ? placeInPlan(origin, plan, concerned) : said;
+    const related = (problem.related ?? []).flatMap((one) =>
+        one.at ? [{ at: placeOf(one.at), what: one.what }] : [],
+    );
+    const finding: Finding = {
+        rule: rule.name,
+        severity: severityOf(strict, problem),
+        at,
+        what,
+        ...(why !== undefined && { why }),
+        ...(remedy !== undefined && { remedy }),
+        related: isSame(at, said) ? related : [{ at: said, what: 'It is said here.' }, ...related],
+        fixes: (problem.fixes ?? []).filter((fix) => fix !== undefined),
+        positions: names,
+        ...(unnecessary && { unnecessary }),
+        ...(plan && { plan: plan.name }),
+    };
+    return { cause: [rule.name, said.uri, said.start, said.end, messageOf(finding)].join('\n'), finding };
+}
+
+function severityOf({ severity, chosen }: Strictness, problem: Problem): Exclude<Severity, 'off'> {
+    return (chosen ? severity : (problem.severity ?? severity)) as Exclude<Severity, 'off'>;
+}
+
+function isSame(a: Place, b: Place): boolean {
+    return a.uri === b.uri && a.start === b.start && a.end === b.end;
+}
+
+function inTextOrder(a: Finding, b: Finding): number {
+    return (
+        compare(a.at.uri, b.at.uri) ||
+        a.at.start - b.at.start ||
+        compare(a.rule, b.rule) ||
+        compare(messageOf(a), messageOf(b))
+    );
+}
+
+function compare(a: string, b: string): number {
+    return a < b ? -1 : a > b ? 1 : 0;
+}

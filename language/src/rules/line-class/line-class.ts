@@ -1,0 +1,59 @@
+import type { Measure } from '../../plan/measure.ts';
+import type { SpreadLine } from '../../plan/model.ts';
+import { type Report, rule } from '../rule.ts';
+import { listed, say } from '../say.ts';
+import { written } from '../standing.ts';
+import { firstWord } from '../written.ts';
+
+/** A line is of no class that the event allows, or breaks above its class. */
+export const lineClass = rule({
+    name: 'line-class',
+    group: 'written rules',
+    standing: written('The pack that the event stands on, and the classes that it allows.'),
+    severity: 'error',
+    summary: 'A line is of a class that the event does not allow, or breaks above its class.',
+    settings: {},
+
+    check({ plan, lines }, _, report) {
+        if (!plan.event) return;
+        const allowed = plan.event.value.classes?.among;
+        const book = firstWord(plan, ({ classes }) => (classes.length > 0 ? classes : undefined));
+        for (const { line } of lines.filter(({ line }) => line.role !== 'teaser')) {
+            const found = line.outfit?.value.line?.lineClass;
+            if (!found) continue;
+            const row = book?.limit.find(({ lineClass }) => lineClass.si === found.si);
+            if (allowed && !allowed.some(({ si }) => si === found.si)) {
+                notAmong(line, found, plan.event.value.title, allowed, report);
+            } else if (book && !row) {
+                const classes = book.limit.map(({ lineClass }) => lineClass);
+                notAmong(line, found, book.book.title, classes, report);
+            } else if (row?.tests) {
+                tooStrong(line, found, row.tests, report);
+            }
+        }
+    },
+});
+
+function notAmong(line: SpreadLine, found: Measure, book: string, among: readonly Measure[], report: Report) {
+    report({
+        at: found,
+        what: `${line.outfit!.value.title} is of the ${say.lineClass(found)} class, and ${book} knows ${listed(among.map(say.lineClass))}.`,
+        why: 'A fish on it does not count.',
+        remedy: 'Put an outfit of one of those classes here.',
+        related: [{ at: among[0], what: 'The classes are listed here.' }],
+        positions: [line],
+    });
+}
+
+function tooStrong(line: SpreadLine, found: Measure, tests: Measure, report: Report) {
+    const breaks = line.outfit?.value.line?.breaks;
+    if (!breaks || breaks.si <= tests.si * (1 + 1e-9)) return;
+    report({
+        at: breaks,
+        what: `${line.outfit!.value.title} breaks at ${say.load(breaks)}, and the ${say.lineClass(found)} class tests to ${say.load(tests, breaks)}.`,
+        why: 'Line that tests above its class counts as the next class up.',
+        remedy: 'Spool up with line that breaks under its class.',
+        related: [{ at: found, what: 'The class is said here.' }],
+        positions: [line],
+    });
+}

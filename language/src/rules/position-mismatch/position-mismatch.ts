@@ -1,0 +1,93 @@
+import type { AnalysedPlan, LineFigures } from '../../plan/figures.ts';
+import { fishedLines, known } from '../neighbours.ts';
+import { type Report, rule } from '../rule.ts';
+import { capital, sayApart } from '../say.ts';
+import { practice } from '../standing.ts';
+
+/** A line does not do what its position's name says. */
+export const positionMismatch = rule({
+    name: 'position-mismatch',
+    group: 'layout',
+    standing: practice(
+        'Short, long, shotgun and rigger mean the same on every boat, or the crew clears the wrong line.',
+    ),
+    severity: 'warning',
+    summary:
+        'A short line runs behind the long one, a shotgun is not the longest, or a rigger line leaves a rod tip.',
+    settings: {},
+
+    check(analysis, _, report) {
+        shortBehindLong(analysis, report);
+        shotgunInside(analysis, report);
+        riggerFromLow(analysis, report);
+    },
+});
+
+function shortBehindLong(analysis: AnalysedPlan, report: Report): void {
+    const fished = fishedLines(analysis);
+    for (const short of fished.filter(({ line }) => line.position.length === 'short')) {
+        const long = partnerOf(short, fished);
+        if (!long || !isBehind(short, long)) continue;
+        const [back, other] = distances(short, long);
+        report({
+            at: short.line.back ?? short.line,
+            what: `${capital(short.line.position.name)} runs ${back} back, behind ${long.line.position.name} at ${other}.`,
+            why: 'The crew set and clear lines by their names.',
+            remedy: 'Swap the two distances, or the two names.',
+            related: [
+                { at: long.line.back ?? long.line, what: `${capital(long.line.position.name)} runs here.` },
+            ],
+            positions: [short.line, long.line],
+        });
+    }
+}
+
+/** The long line of the same place: on the same side, or across where each side has but one. */
+function partnerOf({ line }: LineFigures, fished: readonly LineFigures[]): LineFigures | undefined {
+    const alike = fished.filter((other) => other.line.position.place === line.position.place);
+    const long = alike.filter((other) => other.line.position.length === 'long');
+    const beside = long.find((other) => other.line.position.side === line.position.side);
+    return beside ?? (alike.length === 2 ? long[0] : undefined);
+}
+
+function shotgunInside(analysis: AnalysedPlan, report: Report): void {
+    const fished = fishedLines(analysis);
+    for (const shotgun of fished.filter(({ line }) => line.position.place === 'shotgun')) {
+        const longest = fished.reduce((far, other) => (isBehind(other, far) ? other : far), shotgun);
+        if (longest === shotgun) continue;
+        const [back, other] = distances(shotgun, longest);
+        report({
+            at: shotgun.line.back ?? shotgun.line,
+            what: `${capital(shotgun.line.position.name)} runs ${back} back, inside ${longest.line.position.name} at ${other}.`,
+            why: 'The shotgun is the longest line, down the middle.',
+            remedy: 'Run it behind the others, or give it another name.',
+            related: [{ at: longest.line.back ?? longest.line, what: 'The longest line runs here.' }],
+            positions: [shotgun.line, longest.line],
+        });
+    }
+}
+
+function riggerFromLow(analysis: AnalysedPlan, report: Report): void {
+    for (const { line } of fishedLines(analysis)) {
+        const { position, from } = line;
+        if (position.place !== 'rigger' || (from?.kind !== 'rod tip' && from?.kind !== 'flat clip')) continue;
+        report({
+            at: from,
+            what: `${capital(position.name)} is towed from a ${from.kind}.`,
+            why: 'A rigger line runs from a halyard, high and wide of the corner lines.',
+            remedy: 'Tow it from a halyard, or name the position for what it is.',
+            positions: [line],
+        });
+    }
+}
+
+function isBehind(a: LineFigures, b: LineFigures): boolean {
+    const [far, near] = [known(a.astern), known(b.astern)];
+    return far !== undefined && near !== undefined && far > near;
+}
+
+function distances(a: LineFigures, b: LineFigures): [string, string] {
+    const said = a.line.back?.kind === 'distance' ? a.line.back.distance : known(a.astern)!;
+    const other = b.line.back?.kind === 'distance' ? b.line.back.distance : known(b.astern)!;
+    return sayApart.length(said, other);
+}

@@ -1,0 +1,85 @@
+import { nearest } from '../units/nearest.ts';
+import { combinedLength } from './combined-length/combined-length.ts';
+import { crew } from './crew/crew.ts';
+import { doubleLength } from './double-length/double-length.ts';
+import { dragOverClass } from './drag-over-class/drag-over-class.ts';
+import { dragUntested } from './drag-untested/drag-untested.ts';
+import { event } from './event/event.ts';
+import { hookCount } from './hook-count/hook-count.ts';
+import { hookFit } from './hook-fit/hook-fit.ts';
+import { hookKind } from './hook-kind/hook-kind.ts';
+import { hookOverhang } from './hook-overhang/hook-overhang.ts';
+import { hookSpacing } from './hook-spacing/hook-spacing.ts';
+import { lateralGap } from './lateral-gap/lateral-gap.ts';
+import { leaderLength } from './leader-length/leader-length.ts';
+import { lineClass } from './line-class/line-class.ts';
+import { lineCount } from './line-count/line-count.ts';
+import { logMismatch } from './log-mismatch/log-mismatch.ts';
+import { methodMismatch } from './method-mismatch/method-mismatch.ts';
+import { positionMismatch } from './position-mismatch/position-mismatch.ts';
+import { rodLength } from './rod-length/rod-length.ts';
+import type { Rule } from './rule.ts';
+import { sizeOrder } from './size-order/size-order.ts';
+import { speedRange } from './speed-range/speed-range.ts';
+import { stagger } from './stagger/stagger.ts';
+import { thinInsideThick } from './thin-inside-thick/thin-inside-thick.ts';
+import { unused } from './unused/unused.ts';
+import { usedTwice } from './used-twice/used-twice.ts';
+import { version } from './version/version.ts';
+import { waiverIdle } from './waiver-idle/waiver-idle.ts';
+import { wash } from './wash/wash.ts';
+import { waveBand } from './wave-band/wave-band.ts';
+import { waveFace } from './wave-face/wave-face.ts';
+import { wireLine } from './wire-line/wire-line.ts';
+
+/** Every rule, by name. */
+export const rules: readonly Rule[] = [
+    combinedLength,
+    crew,
+    doubleLength,
+    dragOverClass,
+    dragUntested,
+    event,
+    hookCount,
+    hookFit,
+    hookKind,
+    hookOverhang,
+    hookSpacing,
+    lateralGap,
+    leaderLength,
+    lineClass,
+    lineCount,
+    logMismatch,
+    methodMismatch,
+    positionMismatch,
+    rodLength,
+    sizeOrder,
+    speedRange,
+    stagger,
+    thinInsideThick,
+    unused,
+    usedTwice,
+    version,
+    waiverIdle,
+    wash,
+    waveBand,
+    waveFace,
+    wireLine,
+];
+
+const byName = new Map(rules.map((rule) => [rule.name, rule]));
+
+export function ruleNamed(name: string): Rule | undefined {
+    return byName.get(name);
+}
+
+/** The rule that a misspelt name most likely means. */
+export function nearestRule(name: string): Rule | undefined {
+    const meant = nearest(name, byName.keys());
+    return meant === undefined ? undefined : byName.get(meant);
+}
+
+/** The path of a rule's page from the top of the project. */
+export function pageOf({ name }: Pick<Rule, 'name'>): string {
+    return `language/src/rules/${name}/${name}.md`;
+}

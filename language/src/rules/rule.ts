@@ -1,0 +1,90 @@
+import type { AnalysedPlan } from '../plan/figures.ts';
+import type { Fix, Severity } from '../plan/finding.ts';
+import type { Position, Resolved, Spread, Waiver } from '../plan/model.ts';
+import type { Origin, Place } from '../plan/origin.ts';
+import type { Settings, Values } from './settings.ts';
+import type { Standing } from './standing.ts';
+
+/**
+ * One thing that can be wrong with a plan.
+ *
+ * A rule is what it says in data and a check that reads figures: it never parses, computes no physics, does no
+ * I/O and reads no clock. Whatever else is known of a rule (its code, its page, its place in the index) follows
+ * from this object.
+ */
+export interface Rule<S extends Settings = Settings> {
+    /** A readable slug: the folder's name, and the code of every finding. */
+    readonly name: string;
+    readonly group: Group;
+    readonly standing: Standing;
+    readonly severity: Severity;
+    /** One line, as it stands in the index. */
+    readonly summary: string;
+    readonly settings: S;
+    /** Judges one plan. */
+    check?(analysis: AnalysedPlan, settings: Values<S>, report: Report): void;
+    /** Judges one file as a whole; a plan's settings and waivers do not reach it. */
+    checkFile?(file: Resolved, settings: Values<S>, report: Report): void;
+    /** Judges what became of a plan's waivers, once every other rule has spoken. */
+    checkWaivers?(plan: Spread, outcomes: readonly WaiverOutcome[], report: Report): void;
+}
+
+export const groups = [
+    'layout',
+    'waves and speed',
+    'drag and strike',
+    'tackle',
+    'hooks',
+    'written rules',
+    'crew',
+    'the file itself',
+] as const;
+
+export type Group = (typeof groups)[number];
+
+/** Says what was found. */
+export type Report = (problem: Problem) => void;
+
+export interface Problem {
+    readonly at: Where;
+    /** One sentence: the thing as the crew calls it, and the two numbers. */
+    readonly what: string;
+    /** One sentence: why it matters. */
+    readonly why?: string;
+    /** One sentence: what to do. */
+    readonly remedy?: string | undefined;
+    readonly related?: readonly { readonly at: Where | undefined; readonly what: string }[];
+    /** `undefined` entries are fixes that the text does not allow. */
+    readonly fixes?: readonly (Fix | undefined)[];
+    /** The lines that it concerns. */
+    readonly positions?: readonly { readonly position: Position }[];
+    /** Where this case is graver or milder than the rule's own severity; a team's own choice still wins. */
+    readonly severity?: Exclude<Severity, 'off'>;
+    readonly unnecessary?: boolean;
+}
+
+/** Anything that knows where it was said: a measure, a said value, a line, a definition. */
+export type Where = Place | Origin | { readonly origin: Origin };
+
+/** What a waiver did in its plan. `idle` says why it did nothing. */
+export interface WaiverOutcome {
+    readonly waiver: Waiver;
+    readonly waived: number;
+    readonly idle?: 'no reason' | 'run out' | 'nothing to waive';
+}
+
+/** Declares a rule, so that its check knows the types of its settings. */
+export function rule<const S extends Settings>(declared: Rule<S>): Rule<S> {
+    return declared;
+}
+
+export function placeOf(where: Where): Place {
+    const origin = originOf(where);
+    return origin ? origin.place : (where as Place);
+}
+
+/** The origin of whatever has one; a bare place has none. */
+export function originOf(where: Where): Origin | undefined {
+    if ('origin' in where) return where.origin;
+    return 'place' in where ? where : undefined;
+}

@@ -1,0 +1,68 @@
+import type { Measure } from '../plan/measure.ts';
+import { print, printApart, printQuantity } from '../units/print.ts';
+import { massOf, type Quantity } from '../units/quantity.ts';
+import { type Dimension, type Unit, usualUnit } from '../units/unit.ts';
+
+/** A number in SI, or one of the plan's, which also knows how its author writes it. */
+export type Sayable = number | Measure;
+
+/**
+ * Numbers as a message says them: in the unit of their author, or else of `like`, or else the usual one.
+ * A load is in newtons and is said as its weight; a mass is in kilograms.
+ */
+export const say = {
+    length: (value: Sayable, like?: Measure) => inWords(value, 'length', like),
+    load: (value: Sayable, like?: Measure) => inWords(value, 'load', like, massOf),
+    mass: (value: Sayable, like?: Measure) => inWords(value, 'load', like),
+    speed: (value: Sayable, like?: Measure) => inWords(value, 'speed', like),
+    angle: (value: Sayable, like?: Measure) => inWords(value, 'angle', like),
+    share: (value: Sayable, like?: Measure) => inWords(value, 'share', like),
+    time: (value: Sayable, like?: Measure) => inWords(value, 'time', like),
+    count: (value: Sayable, like?: Measure) => inWords(value, 'count', like),
+    /** Never converted: 50 lb line is 24 kg class, though 50 lb is 22.7 kg. */
+    lineClass: ({ si, quantity }: Measure) => (quantity ? printQuantity(quantity) : `${si} kg`),
+};
+
+/** Two numbers that a sentence sets against each other, in the unit of the first, told apart. */
+export const sayApart = {
+    length: (a: Sayable, b: Sayable) => apart(a, b, 'length'),
+    load: (a: Sayable, b: Sayable) => apart(a, b, 'load', massOf),
+};
+
+/** A noun that goes with a number: `1 line`, `6 lines`. */
+export function counted(number: number, one: string, many = `${one}s`): string {
+    return `${number} ${number === 1 ? one : many}`;
+}
+
+/** The beginning of a sentence. */
+export function capital(text: string): string {
+    return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(words: readonly string[], last = 'and'): string {
+    if (words.length < 2) return words.join('');
+    return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+}
+
+const asItIs = (si: number) => si;
+
+function inWords(value: Sayable, dimension: Dimension, like: Measure | undefined, told = asItIs): string {
+    const form = formOf(value, dimension) ?? formOf(like, dimension) ?? usualUnit[dimension];
+    return print(told(siOf(value)), form);
+}
+
+function apart(a: Sayable, b: Sayable, dimension: Dimension, told = asItIs): [string, string] {
+    const form = formOf(a, dimension) ?? formOf(b, dimension) ?? usualUnit[dimension];
+    return printApart(told(siOf(a)), told(siOf(b)), form);
+}
+
+export function siOf(value: Sayable): number {
+    return typeof value === 'number' ? value : value.si;
+}
+
+/** The author's form, unless the number was written as something else: a drag as a share of its class. */
+function formOf(value: Sayable | undefined, dimension: Dimension): Quantity | Unit | undefined {
+    const quantity = typeof value === 'object' ? value.quantity : undefined;
+    return quantity?.unit.dimension === dimension ? quantity : undefined;
+}

@@ -1,0 +1,33 @@
+import { rule } from '../rule.ts';
+import { capital } from '../say.ts';
+import { housekeeping } from '../standing.ts';
+
+/** A definition in a file of plans that nothing names. Inventory files may hold spares. */
+export const unused = rule({
+    name: 'unused',
+    group: 'the file itself',
+    standing: housekeeping,
+    severity: 'hint',
+    summary: 'A definition in a file that holds plans is named by nothing.',
+    settings: {},
+
+    checkFile({ spreads, definitions }, _, report) {
+        if (spreads.length === 0) return;
+        for (const definition of definitions) {
+            if (definition.used || definition.kind === 'spread' || definition.kind === 'log') continue;
+            report({
+                at: definition,
+                what: `No plan uses the ${definition.kind} ${definition.title}.`,
+                why: 'In a file of plans it looks as if it were in the water.',
+                remedy: 'Take it out, or keep it in a tackle file.',
+                fixes: [
+                    {
+                        title: `Take out ${capital(definition.title)}`,
+                        edits: [{ at: definition.place, text: '' }],
+                    },
+                ],
+                unnecessary: true,
+            });
+        }
+    },
+});

@@ -1,0 +1,33 @@
+import { fishedLines, known } from '../neighbours.ts';
+import { rule } from '../rule.ts';
+import { capital, say } from '../say.ts';
+import { physics } from '../standing.ts';
+
+/** A lure runs inside the propeller wash. */
+export const wash = rule({
+    name: 'wash',
+    group: 'waves and speed',
+    standing: physics(
+        'A trapezoid astern of the transom.',
+        "The wash's width and length, unless the boat says them.",
+    ),
+    severity: 'hint',
+    summary: 'A lure runs inside the propeller wash, where it is hard to see.',
+    settings: {},
+
+    check(analysis, _, report) {
+        const reach = analysis.wash && known(analysis.wash)?.length;
+        for (const { line, inWash, astern } of fishedLines(analysis)) {
+            if (!line.lure || !known(inWash) || !astern.known) continue;
+            const like = line.back?.kind === 'distance' ? line.back.distance : undefined;
+            const far = reach === undefined ? '' : `, which reaches ${say.length(reach, like)}`;
+            report({
+                at: line.back ?? line,
+                what: `${capital(line.position.name)} runs ${say.length(astern.value, like)} back, inside the propeller wash${far}.`,
+                why: 'In white water neither fish nor crew see what the lure does.',
+                remedy: 'Let it back, or tow it from further out.',
+                positions: [line],
+            });
+        }
+    },
+});
