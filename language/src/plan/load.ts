@@ -84,7 +84,11 @@ function addText(services: LaybackServices, uri: URI, text: string): LangiumDocu
 }
 
 /** One text on its own, as if it were the only file beside the built-in library. */
-export function loadText(services: LaybackServices, text: string, uri = URI.file('/plan.spread')): Promise<Loaded> {
+export function loadText(
+    services: LaybackServices,
+    text: string,
+    uri = URI.file('/plan.spread'),
+): Promise<Loaded> {
     return load(services, [uri], (asked) =>
         asked.toString() === uri.toString() ? { kind: 'text', text } : { kind: 'missing' },
     );

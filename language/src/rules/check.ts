@@ -45,7 +45,9 @@ export function checkSheet(
     const resolved = resolveDocument(document, gathered, (definition) => used.has(definition));
     const plans = resolved.spreads.map(analyse);
     const judgement = judge(resolved, plans);
-    const findings = [...language, ...judgement.findings].sort((a, b) => a.at.start - b.at.start || a.at.end - b.at.end);
+    const findings = [...language, ...judgement.findings].sort(
+        (a, b) => a.at.start - b.at.start || a.at.end - b.at.end,
+    );
     return { uri: document.uri.toString(), document, resolved, plans, judgement, findings };
 }
 
@@ -53,7 +55,8 @@ export function checkSheet(
 export function usedAnywhere({ services }: Pick<Loaded, 'services'>): ReadonlySet<unknown> {
     const used = new Set<unknown>();
     for (const document of services.shared.workspace.LangiumDocuments.all) {
-        for (const reference of document.references) if ('ref' in reference && reference.ref) used.add(reference.ref);
+        for (const reference of document.references)
+            if ('ref' in reference && reference.ref) used.add(reference.ref);
     }
     return used;
 }

@@ -93,7 +93,8 @@ export function checkPosition(node: PositionNode, extra: ReadonlySet<string>): F
         });
     }
     const sided = position.place === 'corner' || position.place === 'rigger';
-    if (sided && position.side !== 'centre' && !position.length) {
+    // A holder without a length serves both lines of its side.
+    if (sided && position.side !== 'centre' && !position.length && node.$container.$type !== 'Holder') {
         return problem('value', at, {
             what: `Which ${position.place} on the ${position.side} side: the short or the long one?`,
             remedy: `Write \`${position.side} short ${position.place}\` or \`${position.side} long ${position.place}\`.`,

@@ -1,0 +1,103 @@
+import { lurePull } from '../physics/lure-drag.ts';
+import { insideWash, type Wash } from '../physics/waves/wash.ts';
+import { dragsOf } from './analyse/drags.ts';
+import { from, known, leaningOf, silent } from './analyse/figure.ts';
+import { pairsOf } from './analyse/pairs.ts';
+import { asternOf, wavePlaceOf } from './analyse/riding.ts';
+import { polesOf, rodTipOf, towPointOf } from './analyse/tow-point.ts';
+import { type Water, washOf, waterAstern } from './analyse/water.ts';
+import type { AnalysedPlan, Figure, LineFigures } from './figures.ts';
+import type { Measure } from './measure.ts';
+import type { Spread, SpreadLine } from './model.ts';
+
+/** 4 degrees to either side. Estimate: nobody has measured how far lures wander. */
+export const USUAL_SWAY = (4 * Math.PI) / 180;
+
+/** Two lines nearer than this count as touching, m. Estimate: a lure's own width and a little. */
+export const CONTACT = 0.25;
+
+/**
+ * Computes everything about a plan that needs no turn: waves, tow points, distances, shares of class, pairs of
+ * lines running straight. Pure, and quick enough for every keystroke.
+ */
+export function analyse(plan: Spread): AnalysedPlan {
+    const water = waterAstern(plan);
+    const boat = plan.boat?.value;
+    const wash = washOf(boat);
+    const lines = plan.lines.map((line) => figuresOf(line, plan, water, wash));
+    const swayAsked = plan.sway
+        ? { value: plan.sway.si, standing: plan.sway.standing }
+        : { value: USUAL_SWAY, standing: 'estimated' as const };
+    return {
+        plan,
+        waves: water.waves,
+        ...(wash && { wash }),
+        poles: polesOf(boat),
+        lines,
+        pairs: pairsOf(lines, swayAsked.value, CONTACT),
+        swayAsked,
+        contact: CONTACT,
+    };
+}
+
+function figuresOf(
+    line: SpreadLine,
+    plan: Spread,
+    water: Water,
+    wash: Figure<Wash> | undefined,
+): LineFigures {
+    const towPoint = towPointOf(line, plan.boat?.value);
+    const astern = asternOf(line, towPoint, water);
+    const lateral = from(towPoint, (point) => point[1]);
+    const rodTip = line.role === 'fished' ? rodTipOf(line, plan.boat?.value) : undefined;
+    return {
+        line,
+        towPoint,
+        ...(rodTip && { rodTip }),
+        astern,
+        lateral,
+        wave: wavePlaceOf(astern, lateral, water),
+        inWash: inWashOf(astern, lateral, wash),
+        drags: dragsOf(line),
+        pull: pullOf(line, plan.speed),
+        sway: swayOf(line, plan),
+    };
+}
+
+function inWashOf(astern: Figure, lateral: Figure, wash: Figure<Wash> | undefined): Figure<boolean> {
+    if (!wash) return silent('The plan names no boat.');
+    if (!wash.known) return wash;
+    if (!astern.known) return astern;
+    if (!lateral.known) return lateral;
+    return known(
+        insideWash(wash.value, astern.value, lateral.value),
+        'computed',
+        leaningOf(wash, astern, lateral),
+    );
+}
+
+function pullOf(line: SpreadLine, speed: Measure | undefined): Figure {
+    if (!speed) return silent('The plan has no speed.');
+    const towed = line.lure?.value ?? line.teaser?.value ?? line.bait?.value;
+    if (!towed || line.role === 'standby') return silent(`Nothing is towed at the ${line.position.name}.`);
+    const head = line.lure?.value.head ?? line.teaser?.value.head;
+    const shape = line.lure?.value.kind?.value;
+    const pull = lurePull(
+        {
+            ...(towed.pull && { measured: { pull: towed.pull.load.si, speed: towed.pull.speed.si } }),
+            ...(head && { head: { diameter: head.si, ...(shape && { shape }) } }),
+        },
+        speed.si,
+    );
+    if (pull.kind !== 'pull') return silent(pull.reason);
+    const leaning = pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : [];
+    return known(pull.value, pull.standing === 'measured' ? 'measured' : 'computed', leaning);
+}
+
+/** The plan's sway over the lure's over the usual one. */
+function swayOf(line: SpreadLine, plan: Spread): Figure {
+    if (plan.sway) return known(plan.sway.si, plan.sway.standing);
+    const own = line.lure?.value.sway ?? line.teaser?.value.sway;
+    if (own) return known(own.si, own.standing);
+    return known(USUAL_SWAY, 'estimated', ['A sway of 4 deg to either side (estimate).']);
+}
