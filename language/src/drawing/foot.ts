@@ -1,0 +1,151 @@
+import { letters } from './labels.ts';
+import type { Mark } from './marks.ts';
+import type { Scene } from './scene.ts';
+import { textWidth, wrap } from './text-width.ts';
+import type { Cell } from './title.ts';
+
+/** A paragraph below the chart, broken into lines; a finding's begins with its mark. */
+export interface Paragraph {
+    readonly mark?: Mark;
+    readonly lines: readonly string[];
+    /** `finding` has its mark in front, `unknown` an open circle, `remark` nothing. */
+    readonly as: 'finding' | 'unknown' | 'remark';
+    readonly id?: string;
+}
+
+/** A cell of the title block, placed in its row: tenths of a millimetre. */
+export interface PlacedCell extends Cell {
+    readonly x: number;
+    readonly width: number;
+}
+
+/** Everything below the chart, measured. */
+export interface Foot {
+    readonly paragraphs: readonly Paragraph[];
+    readonly paragraphsHeight: number;
+    readonly titleLines: readonly string[];
+    /** The plan's own comment. */
+    readonly docLines: readonly string[];
+    readonly rows: readonly (readonly PlacedCell[])[];
+    readonly caution: readonly string[];
+    readonly blockHeight: number;
+}
+
+/** Sizes of the foot, tenths of a millimetre. */
+export const foot = {
+    text: letters.small,
+    line: 39,
+    between: 14,
+    indent: 62,
+    title: 60,
+    titleLine: 74,
+    row: 92,
+    pad: 18,
+    value: 36,
+    caution: 26,
+    cautionLine: 33,
+} as const;
+
+/** The most findings that a sheet spells out; the rest are counted, and named at their positions. */
+const mostFindings = 10;
+
+/**
+ * @param notesWidth  for findings and remarks
+ * @param blockWidth  for the title block
+ * @param scale       what the sheet says of its scale, more cells for the block
+ */
+export function measureFoot(
+    scene: Scene,
+    notesWidth: number,
+    blockWidth: number,
+    more: readonly Cell[],
+): Foot {
+    const paragraphs = paragraphsOf(scene, notesWidth - foot.indent);
+    const { title, doc, cells, caution } = scene.title;
+    const docLines = doc ? wrap(doc, blockWidth - 2 * foot.pad, foot.text).slice(0, 2) : [];
+    const titleLines = wrap(title, blockWidth - 2 * foot.pad, foot.title, 'bold').slice(0, 2);
+    const cautionLines = wrap(caution, blockWidth - 2 * foot.pad, foot.caution, 'italic');
+    const rows = flow([...cells, ...more], blockWidth);
+    return {
+        paragraphs,
+        paragraphsHeight: paragraphs.reduce(
+            (sum, { lines }) => sum + lines.length * foot.line + foot.between,
+            0,
+        ),
+        titleLines,
+        docLines,
+        rows,
+        caution: cautionLines,
+        blockHeight:
+            titleLines.length * foot.titleLine +
+            docLines.length * foot.line +
+            foot.pad +
+            rows.length * foot.row +
+            cautionLines.length * foot.cautionLine +
+            foot.pad,
+    };
+}
+
+function paragraphsOf({ marks, unknown, remarks }: Scene, width: number): Paragraph[] {
+    const lines = (words: string) => wrap(words, width, foot.text);
+    const spelt = marks.slice(0, mostFindings);
+    const rest = marks.length - spelt.length;
+    return [
+        ...spelt.map(
+            (mark): Paragraph => ({
+                as: 'finding',
+                mark,
+                id: mark.id,
+                lines: lines(`${mark.severity}, ${mark.rule.replaceAll('-', ' ')}: ${mark.message}`),
+            }),
+        ),
+        ...(rest > 0
+            ? [
+                  {
+                      as: 'remark',
+                      lines: lines(`And ${rest} more findings: see the list of findings.`),
+                  } as const,
+              ]
+            : []),
+        ...unknown.map((sentence): Paragraph => ({ as: 'unknown', lines: lines(`Not known: ${sentence}`) })),
+        ...remarks.map((sentence): Paragraph => ({ as: 'remark', lines: lines(sentence) })),
+    ];
+}
+
+/** Cells in as few rows as can be, about as long as each other, then stretched to the block's width. */
+function flow(cells: readonly Cell[], width: number): PlacedCell[][] {
+    const needed = cells.map((cell) => Math.min(width, cellWidth(cell)));
+    const fewest = breakRows(needed, width);
+    const limits = Array.from({ length: 20 }, (_, i) => (width * (i + 1)) / 20);
+    const rows = limits
+        .map((limit) => breakRows(needed, limit))
+        .find(({ length }) => length === fewest.length);
+    return (rows ?? fewest).map((row) => {
+        const slack = (width - row.reduce((sum, i) => sum + needed[i]!, 0)) / row.length;
+        let x = 0;
+        return row.map((i) => {
+            const cell: PlacedCell = { ...cells[i]!, x, width: needed[i]! + slack };
+            x += cell.width;
+            return cell;
+        });
+    });
+}
+
+/** Which cells go in which row when none may be longer than the limit. */
+function breakRows(needed: readonly number[], limit: number): number[][] {
+    const rows: number[][] = [];
+    let used = Number.POSITIVE_INFINITY;
+    for (const [i, wide] of needed.entries()) {
+        if (used + wide > limit) {
+            rows.push([]);
+            used = 0;
+        }
+        rows.at(-1)!.push(i);
+        used += wide;
+    }
+    return rows;
+}
+
+function cellWidth({ caption, value }: Cell): number {
+    return 2 * foot.pad + Math.max(textWidth(caption, letters.caption), textWidth(value, foot.value));
+}

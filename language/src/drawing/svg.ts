@@ -1,0 +1,96 @@
+import type { SceneElement } from './elements.ts';
+import { type Palette, type PaletteName, palettes } from './palette.ts';
+import { circle, escapeText, FONTS, rectangle, short } from './pen.ts';
+import { type Scene, sceneWords } from './scene.ts';
+import { layOut, lureOnPaper, type Sheet, type SheetWishes } from './sheet.ts';
+import { drawBlock, drawNotes } from './svg-block.ts';
+import { drawFrame, drawScaleBar, drawTrack } from './svg-frame.ts';
+import { drawGearElement } from './svg-gear.ts';
+import { drawLabel, drawLeader } from './svg-labels.ts';
+import { drawWaterElement, drawWaveNumbers } from './svg-water.ts';
+
+export interface SvgWishes extends SheetWishes {
+    /** `light` by default, whatever the screen that it is asked from looks like. */
+    readonly palette?: PaletteName | Palette;
+    /** Also draw how far each line wanders. */
+    readonly fans?: boolean;
+    /** For a view that people move about in: every element can be reached by keyboard and has its own name. */
+    readonly live?: boolean;
+}
+
+/**
+ * The scene as an SVG file of its own: plain text and shapes, colours resolved, in tenths of a millimetre; no
+ * script, style, link or foreign content, so that drawing programs, offices and browsers show the same.
+ * Elements carry `data-id`, the scene's; the root says how the page relates to the water.
+ */
+export function svgOf(scene: Scene, wishes: SvgWishes = {}): string {
+    return svgOfSheet(scene, layOut(scene, wishes), wishes);
+}
+
+/** The same for a sheet that is already laid out. */
+export function svgOfSheet(scene: Scene, sheet: Sheet, wishes: SvgWishes = {}): string {
+    const chosen = wishes.palette ?? 'light';
+    const palette = typeof chosen === 'string' ? palettes[chosen] : chosen;
+    const group = grouper(wishes.live ?? false);
+    const shown = scene.elements.filter(({ role }) => role !== 'fan' || wishes.fans);
+    const isWater = (role: SceneElement['role']) => ['face', 'wash', 'crest', 'wedge'].includes(role);
+    const draw = (element: SceneElement) =>
+        group(
+            element.id,
+            element.name,
+            drawWaterElement(element, sheet, palette) + drawGearElement(element, sheet, palette),
+            element.role,
+        );
+    const body = [
+        rectangle([0, 0], sheet.width, sheet.height, { fill: palette.paper }),
+        ...shown.filter(({ role }) => isWater(role)).map(draw),
+        drawTrack(scene, sheet, palette),
+        drawWaveNumbers(scene, sheet, palette),
+        ...sheet.labels.map((label) => drawLeader(label, palette)),
+        drawFrame(scene, sheet, palette),
+        ...drawRings(scene, sheet, palette),
+        ...shown.filter(({ role }) => !isWater(role)).map(draw),
+        ...sheet.labels.map((label) =>
+            group(label.label.note.id, '', drawLabel(label, palette), 'note', label.label.note.position),
+        ),
+        drawScaleBar(scene, sheet, palette),
+        drawNotes(sheet, palette, (id, drawn) => group(id, '', drawn, 'finding')),
+        drawBlock(sheet, palette),
+    ];
+    const { water, perMetre, bow } = sheet;
+    const [ox, oy] = sheet.toPage([0, 0]);
+    const [title, ...words] = sceneWords(scene);
+    return [
+        `<svg xmlns="http://www.w3.org/2000/svg" width="${short(sheet.width / 10)}mm" height="${short(sheet.height / 10)}mm"`,
+        ` viewBox="0 0 ${short(sheet.width)} ${short(sheet.height)}" role="${wishes.live ? 'group' : 'img'}"`,
+        ` data-plan="${escapeText(scene.plan)}" data-bow="${bow}" data-per-metre="${perMetre}"`,
+        ` data-transom="${short(ox)} ${short(oy)}" data-water="${[water.x, water.y, water.width, water.height].map(short).join(' ')}">`,
+        `<title>${escapeText(title ?? '')}</title><desc>${escapeText(words.join('\n'))}</desc>`,
+        `<g font-family="${FONTS}">`,
+        ...body,
+        '</g></svg>\n',
+    ].join('');
+}
+
+/** A broken ring around what a finding concerns; its number stands at the label. */
+function drawRings(scene: Scene, sheet: Sheet, palette: Palette): string[] {
+    const marked = new Set(scene.marks.flatMap(({ positions }) => positions));
+    return scene.elements.flatMap((element) => {
+        if (element.role !== 'lure' || !marked.has(element.position!)) return [];
+        return circle(sheet.toPage(element.point), lureOnPaper(sheet) * 0.4, {
+            stroke: palette.accent,
+            width: 4,
+            dash: '9 6',
+        });
+    });
+}
+
+function grouper(live: boolean) {
+    return (id: string, name: string, drawn: string, role: string, position?: string): string => {
+        if (!drawn) return '';
+        const place = position ? ` data-position="${escapeText(position)}"` : '';
+        const reach = live && name ? ` tabindex="0" role="img" aria-label="${escapeText(name)}"` : '';
+        const title = name ? `<title>${escapeText(name)}</title>` : '';
+        return `<g data-id="${escapeText(id)}" data-role="${role}"${place}${reach}>${title}${drawn}</g>`;
+    };
+}
