@@ -1,43 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-    lineGap,
-    pointTriangleGap,
-    segmentGap,
-    type Triangle,
-    triangleGap,
-} from '../../language/src/physics/segments.ts';
-import { dot, lerp, norm, scale, subtract, type Vec } from '../../language/src/physics/vector.ts';
+import { lineGap, segmentGap } from '../../language/src/physics/segments.ts';
+import { lerp, norm, scale, subtract, type Vec } from '../../language/src/physics/vector.ts';
+import { breach, point, ROOT_OF_ROUNDING } from './nearest.ts';
 import reference from './reference/segment-distance.json' with { type: 'json' };
 
 const vec = (point: number[]) => point as unknown as Vec;
-const coordinate = fc.double({ min: -60, max: 60, noNaN: true });
-const point = fc.tuple(coordinate, coordinate, coordinate);
-const triangle = fc.tuple(point, point, point);
-
-/** Shapes that trouble such code: corners shared, sides parallel, everything in a plane, no area. */
-const awkwardPoint = fc.tuple(
-    fc.integer({ min: -2, max: 2 }),
-    fc.integer({ min: -2, max: 2 }),
-    fc.integer({ min: 0, max: 1 }),
-);
-const awkwardTriangle = fc.tuple(awkwardPoint, awkwardPoint, awkwardPoint);
-
-const ROOT_OF_ROUNDING = 60 * Math.sqrt(Number.EPSILON);
-
-/**
- * Two points are the nearest of two convex bodies just when the planes through them, square to the line between,
- * keep each body on its own side. The largest breach of that, in metres. Where distances agree to the last digit
- * the points may differ by the root of that, so a breach up to 60 m times √ε is rounding.
- */
-function breach(first: readonly Vec[], second: readonly Vec[], at: readonly [Vec, Vec]): number {
-    const between = subtract(at[1], at[0]);
-    const across = scale(between, 1 / norm(between));
-    return Math.max(
-        ...first.map((corner) => dot(across, subtract(corner, at[0]))),
-        ...second.map((corner) => dot(across, subtract(at[1], corner))),
-    );
-}
 
 test.each(reference.segments)('segments: $name', ({ P0, P1, Q0, Q1, dist, s, t, note }) => {
     const gap = segmentGap(vec(P0), vec(P1), vec(Q0), vec(Q1));
@@ -96,142 +64,6 @@ test('nearly parallel segments come out within the rounding of their coordinates
                 expect(gap.distance).toBeLessThanOrEqual(apart + bound);
             },
         ),
-    );
-});
-
-test('a point over the face is as far as its height, beside it as far as the edge or corner', () => {
-    const face: Triangle = [
-        [0, 0, 0],
-        [4, 0, 0],
-        [0, 4, 0],
-    ];
-    expect(pointTriangleGap([1, 1, 3], face)).toEqual({
-        distance: 3,
-        at: [
-            [1, 1, 3],
-            [1, 1, 0],
-        ],
-    });
-    expect(pointTriangleGap([1, -2, 0], face).distance).toBe(2);
-    expect(pointTriangleGap([7, -4, 0], face).distance).toBe(5);
-    expect(pointTriangleGap([3, 3, 1], face).distance).toBeCloseTo(Math.sqrt(3), 12);
-    const flat: Triangle = [
-        [0, 0, 0],
-        [4, 0, 0],
-        [2, 0, 0],
-    ];
-    expect(pointTriangleGap([1, 2, 0], flat).distance).toBe(2);
-});
-
-test.each([
-    [
-        'one pierces the other',
-        [
-            [-1, -1, -1],
-            [1, 1, 1],
-            [1, 1, 2],
-        ],
-        0,
-    ],
-    [
-        'they share an edge',
-        [
-            [0, 0, 0],
-            [3, 0, 0],
-            [0, 0, 5],
-        ],
-        0,
-    ],
-    [
-        'they share a corner',
-        [
-            [0, 0, 0],
-            [-3, 0, 1],
-            [-3, -1, 1],
-        ],
-        0,
-    ],
-    [
-        'they lie in one plane, overlapping',
-        [
-            [0.5, 0.5, 0],
-            [9, 9, 0],
-            [9, 8, 0],
-        ],
-        0,
-    ],
-    [
-        'one lies inside the other',
-        [
-            [0.5, 0.5, 0],
-            [1, 0.5, 0],
-            [0.5, 1, 0],
-        ],
-        0,
-    ],
-    [
-        'they lie in parallel planes',
-        [
-            [0, 0, 2],
-            [3, 0, 2],
-            [0, 3, 2],
-        ],
-        2,
-    ],
-    [
-        'a corner stands over a face',
-        [
-            [1, 1, 0.5],
-            [1, 1, 9],
-            [2, 2, 9],
-        ],
-        0.5,
-    ],
-    [
-        'they lie in one plane, apart',
-        [
-            [-3, 0, 0],
-            [-3, 1, 0],
-            [-4, 0, 0],
-        ],
-        3,
-    ],
-] as const)('triangles: %s', (_, other, distance) => {
-    const face: Triangle = [
-        [0, 0, 0],
-        [4, 0, 0],
-        [0, 4, 0],
-    ];
-    expect(triangleGap(face, other).distance).toBeCloseTo(distance, 12);
-    expect(triangleGap(other, face).distance).toBeCloseTo(distance, 12);
-});
-
-test.each([
-    ['of any shape', triangle],
-    ['of awkward shape', awkwardTriangle],
-])('triangles %s: no pair of points is nearer than the pair found', (_, shape) => {
-    fc.assert(
-        fc.property(shape, shape, (first, second) => {
-            const { distance, at } = triangleGap(first, second);
-            expect(norm(subtract(at[0], at[1]))).toBeCloseTo(distance, 9);
-            expect(pointTriangleGap(at[0], first).distance).toBeLessThan(2 * ROOT_OF_ROUNDING);
-            expect(pointTriangleGap(at[1], second).distance).toBeLessThan(2 * ROOT_OF_ROUNDING);
-            if (distance > 1e-3) expect(breach(first, second, at)).toBeLessThan(2 * ROOT_OF_ROUNDING);
-        }),
-        { numRuns: 5000 },
-    );
-});
-
-test('distances do not care about order, side or scale', () => {
-    fc.assert(
-        fc.property(triangle, triangle, fc.double({ min: 0.1, max: 10, noNaN: true }), (a, b, factor) => {
-            const { distance } = triangleGap(a, b);
-            const mirrored = (t: Triangle) => t.map(([x, y, z]) => [x, -y, z]) as unknown as Triangle;
-            const scaled = (t: Triangle) => t.map((corner) => scale(corner, factor)) as unknown as Triangle;
-            expect(triangleGap(b, a).distance).toBeCloseTo(distance, 6);
-            expect(triangleGap(mirrored(a), mirrored(b)).distance).toBeCloseTo(distance, 6);
-            expect(triangleGap(scaled(a), scaled(b)).distance / factor).toBeCloseTo(distance, 5);
-        }),
     );
 });
 

@@ -1,4 +1,4 @@
-import { cross, dot, norm, subtract, type Vec } from './vector.ts';
+import { lerp, type Vec } from './vector.ts';
 
 /** The least distance between two things, and where it lies on each. */
 export interface Gap {
@@ -26,54 +26,74 @@ export interface LineGap extends Gap {
  * true distance, and parallel segments need no case of their own.
  */
 export function segmentGap(a: Vec, b: Vec, c: Vec, d: Vec): LineGap {
-    const u = subtract(b, a);
-    const v = subtract(d, c);
-    const w = subtract(a, c);
-    const uu = dot(u, u);
-    const vv = dot(v, v);
-    const uv = dot(u, v);
-    const uw = dot(u, w);
-    const vw = dot(v, w);
+    const distance = Math.sqrt(segmentSquare(a, b, c, d));
+    const [s, t] = [shareOfFirst, shareOfSecond];
+    return { distance, along: [s, t], at: [lerp(a, b, s), lerp(c, d, t)] };
+}
+
+/** What the last call of `segmentSquare` found besides the distance. */
+export let shareOfFirst = 0;
+export let shareOfSecond = 0;
+
+/**
+ * The square of `segmentGap`, m², for loops that cannot afford to allocate; `shareOfFirst` and `shareOfSecond` hold
+ * where it lies until the next call.
+ */
+export function segmentSquare(a: Vec, b: Vec, c: Vec, d: Vec): number {
+    const ux = b[0] - a[0];
+    const uy = b[1] - a[1];
+    const uz = b[2] - a[2];
+    const vx = d[0] - c[0];
+    const vy = d[1] - c[1];
+    const vz = d[2] - c[2];
+    const wx = a[0] - c[0];
+    const wy = a[1] - c[1];
+    const wz = a[2] - c[2];
+    const uu = ux * ux + uy * uy + uz * uz;
+    const vv = vx * vx + vy * vy + vz * vz;
+    const uv = ux * vx + uy * vy + uz * vz;
+    const uw = ux * wx + uy * wy + uz * wz;
+    const vw = vx * wx + vy * wy + vz * wz;
 
     let least = Number.POSITIVE_INFINITY;
-    let s = 0;
-    let t = 0;
-    const consider = (atS: number, atT: number) => {
-        const x = w[0] + u[0] * atS - v[0] * atT;
-        const y = w[1] + u[1] * atS - v[1] * atT;
-        const z = w[2] + u[2] * atS - v[2] * atT;
+    shareOfFirst = 0;
+    shareOfSecond = 0;
+    const determinant = uu * vv - uv * uv;
+    for (let candidate = 0; candidate < 5; candidate++) {
+        let s = candidate === 2 ? 1 : 0;
+        let t = candidate === 4 ? 1 : 0;
+        if (candidate === 0) {
+            if (!(determinant > 0)) continue;
+            s = (uv * vw - vv * uw) / determinant;
+            t = (uu * vw - uv * uw) / determinant;
+            if (!(s >= 0 && s <= 1 && t >= 0 && t <= 1)) continue;
+            // For lines nearly parallel the quotients are rough: each is once set right against the other.
+            t = share(vw + uv * s, vv);
+            s = share(uv * t - uw, uu);
+        } else if (candidate < 3) t = share(vw + uv * s, vv);
+        else s = share(uv * t - uw, uu);
+        const x = wx + ux * s - vx * t;
+        const y = wy + uy * s - vy * t;
+        const z = wz + uz * s - vz * t;
         const square = x * x + y * y + z * z;
         if (square < least) {
             least = square;
-            s = atS;
-            t = atT;
+            shareOfFirst = s;
+            shareOfSecond = t;
         }
-    };
-    consider(0, share(vw, vv));
-    consider(1, share(vw + uv, vv));
-    consider(share(-uw, uu), 0);
-    consider(share(uv - uw, uu), 1);
-    const determinant = uu * vv - uv * uv;
-    if (determinant > 0) {
-        const atS = (uv * vw - vv * uw) / determinant;
-        const atT = (uu * vw - uv * uw) / determinant;
-        if (atS >= 0 && atS <= 1 && atT >= 0 && atT <= 1) {
-            // For lines nearly parallel the quotients are rough: each is once set right against the other.
-            const setT = share(vw + uv * atS, vv);
-            consider(share(uv * setT - uw, uu), setT);
-        }
+        // Nothing is nearer than the nearest points of the carrying lines, once they are known well.
+        if (candidate === 0 && determinant > WELL_APART * uu * vv) break;
     }
-    return { distance: Math.sqrt(least), along: [s, t], at: [pointAt(a, u, s), pointAt(c, v, t)] };
+    return least;
 }
+
+/** Of directions: the square of the sine between them, above which rounding cannot hide the nearest points. */
+const WELL_APART = 1e-6;
 
 /** Where a projection falls on a segment: 0 for a segment that is a point. */
 function share(projection: number, squaredLength: number): number {
     if (!(squaredLength > 0)) return 0;
     return Math.min(1, Math.max(0, projection / squaredLength));
-}
-
-function pointAt(from: Vec, along: Vec, part: number): Vec {
-    return [from[0] + along[0] * part, from[1] + along[1] * part, from[2] + along[2] * part];
 }
 
 /**
@@ -91,87 +111,4 @@ export function lineGap(first: readonly Vec[], second: readonly Vec[]): LineGap 
         }
     }
     return least;
-}
-
-/** Corners of a flat triangle. */
-export type Triangle = readonly [Vec, Vec, Vec];
-
-/**
- * Distance from a point to a triangle, with the nearest point on it.
- *
- * Above the triangle's face the distance is to its plane, elsewhere to the nearest edge. A triangle without area is
- * the longest of its edges.
- */
-export function pointTriangleGap(point: Vec, triangle: Triangle): Gap {
-    const foot = footOnFace(point, triangle);
-    if (foot) return { distance: norm(subtract(point, foot)), at: [point, foot] };
-    let least: Gap | undefined;
-    for (const [from, to] of edges(triangle)) {
-        const gap = segmentGap(point, point, from, to);
-        if (!least || gap.distance < least.distance) least = { distance: gap.distance, at: gap.at };
-    }
-    return least!;
-}
-
-/** Narrower than this share of its length, a triangle's plane drowns in rounding and its edges say it all. */
-const SLIVER = 1e-8;
-
-/** The foot of the perpendicular from a point, when it falls on the triangle's face. */
-function footOnFace(point: Vec, [a, b, c]: Triangle): Vec | undefined {
-    const [ab, ac, bc] = [subtract(b, a), subtract(c, a), subtract(c, b)];
-    const normal = cross(ab, ac);
-    const square = dot(normal, normal);
-    const longest = Math.max(dot(ab, ab), dot(ac, ac), dot(bc, bc));
-    if (!(square > SLIVER ** 2 * longest ** 2)) return undefined;
-    const inside = (from: Vec, to: Vec) => dot(cross(subtract(to, from), subtract(point, from)), normal) >= 0;
-    if (!inside(a, b) || !inside(b, c) || !inside(c, a)) return undefined;
-    return pointAt(point, normal, dot(subtract(a, point), normal) / square);
-}
-
-function edges([a, b, c]: Triangle): readonly [Vec, Vec][] {
-    return [
-        [a, b],
-        [b, c],
-        [c, a],
-    ];
-}
-
-/**
- * Least distance between two triangles: 0 where they touch or pass through each other.
- *
- * The nearest points lie on two edges, or on a corner and a face, or the triangles meet; they meet where an edge of
- * one passes through the face of the other.
- */
-export function triangleGap(first: Triangle, second: Triangle): Gap {
-    let least: Gap = { distance: Number.POSITIVE_INFINITY, at: [first[0], second[0]] };
-    for (const [a, b] of edges(first)) {
-        for (const [c, d] of edges(second)) {
-            const { distance, at } = segmentGap(a, b, c, d);
-            if (distance < least.distance) least = { distance, at };
-        }
-    }
-    for (const corner of first) {
-        const gap = pointTriangleGap(corner, second);
-        if (gap.distance < least.distance) least = gap;
-    }
-    for (const corner of second) {
-        const { distance, at } = pointTriangleGap(corner, first);
-        if (distance < least.distance) least = { distance, at: [at[1], at[0]] };
-    }
-    if (least.distance === 0) return least;
-    const met = piercing(first, second) ?? piercing(second, first);
-    return met ? { distance: 0, at: [met, met] } : least;
-}
-
-/** Where an edge of the first triangle passes through the face of the second. */
-function piercing(first: Triangle, second: Triangle): Vec | undefined {
-    const normal = cross(subtract(second[1], second[0]), subtract(second[2], second[0]));
-    for (const [from, to] of edges(first)) {
-        const before = dot(subtract(from, second[0]), normal);
-        const behind = dot(subtract(to, second[0]), normal);
-        if (!(before < 0 ? behind > 0 : before > 0 && behind < 0)) continue;
-        const point = pointAt(from, subtract(to, from), before / (before - behind));
-        if (footOnFace(point, second)) return point;
-    }
-    return undefined;
 }
