@@ -133,8 +133,20 @@ const targets = [
     browser('extension/view/preview.ts', 'dist/preview.js', 'iife'),
 ];
 
-/** Schemas of what the command prints as JSON. */
-const schemas = ['language/src/reports/findings.schema.json', 'language/src/reports/figures.schema.json'];
+const arimo = 'node_modules/@expo-google-fonts/arimo';
+
+/** What is laid beside the bundles as it is, by its name in dist/. */
+const beside = {
+    // Schemas of what the command prints as JSON.
+    'findings.schema.json': 'language/src/reports/findings.schema.json',
+    'figures.schema.json': 'language/src/reports/figures.schema.json',
+    // What turns a drawing into pixels.
+    'press/renderer.wasm': 'node_modules/@resvg/resvg-wasm/index_bg.wasm',
+    'press/regular.ttf': `${arimo}/400Regular/Arimo_400Regular.ttf`,
+    'press/bold.ttf': `${arimo}/700Bold/Arimo_700Bold.ttf`,
+    'press/italic.ttf': `${arimo}/400Regular_Italic/Arimo_400Regular_Italic.ttf`,
+    'press/fonts.LICENSE': `${arimo}/LICENSE_FONT`,
+};
 
 rmSync(inRoot('dist/layback'), { recursive: true, force: true });
 mkdirSync(inRoot('dist'), { recursive: true });
@@ -147,9 +159,9 @@ for (const { entry, options, executable } of targets) {
         console.error(`${executable}  ${kilobytes(executable)}`);
     } else console.error(`${options.outfile}  ${kilobytes(options.outfile)}`);
 }
-for (const schema of schemas) {
-    if (existsSync(inRoot(schema)))
-        copyFileSync(inRoot(schema), inRoot(join('dist', schema.split('/').at(-1))));
+for (const [name, source] of Object.entries(beside)) {
+    mkdirSync(inRoot(join('dist', dirname(name))), { recursive: true });
+    copyFileSync(inRoot(source), inRoot(join('dist', name)));
 }
 
 function kilobytes(path) {

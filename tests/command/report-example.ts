@@ -36,7 +36,14 @@ export function fileOf(
     text: string,
     findings: (file: Checked) => Finding[] = () => [],
 ): Checked {
-    const file: Checked = { uri: `file:///team/${path}`, path, text, findings: [], plans: [] };
+    const file: Checked = {
+        uri: `file:///team/${path}`,
+        path,
+        text,
+        findings: [],
+        plans: [],
+        concerning: new Map(),
+    };
     return { ...file, findings: findings(file) };
 }
 

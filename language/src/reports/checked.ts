@@ -14,6 +14,8 @@ export interface Checked extends Source {
     /** In the order of the text. */
     readonly findings: readonly Finding[];
     readonly plans: readonly AnalysedPlan[];
+    /** By the plan's name: what concerns it, also where another plan is where it was said. */
+    readonly concerning: ReadonlyMap<string, readonly Finding[]>;
 }
 
 /** A whole check: what every report is made from. */

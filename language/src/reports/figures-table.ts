@@ -52,7 +52,9 @@ interface Speech {
 
 function speechOf({ plan, lines }: AnalysedPlan): Speech {
     const unitOf = (measures: readonly (Measure | undefined)[], usual: Unit) =>
-        measures.find((measure) => measure?.quantity)?.quantity?.unit ?? usual;
+        measures
+            .map((measure) => measure?.quantity?.unit)
+            .find((unit) => unit?.dimension === usual.dimension) ?? usual;
     const backs = lines.map(({ line }) => (line.back?.kind === 'distance' ? line.back.distance : undefined));
     return {
         length: unitOf([...backs, plan.turn, plan.boat?.value.length], units.m),

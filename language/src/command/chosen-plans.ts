@@ -1,0 +1,38 @@
+import type { AnalysedPlan } from '../plan/figures.ts';
+import type { Checked, Run } from '../reports/checked.ts';
+import { nearest } from '../units/nearest.ts';
+import { Refusal } from './refusal.ts';
+
+export interface ChosenPlan {
+    readonly file: Checked;
+    readonly plan: AnalysedPlan;
+}
+
+/**
+ * The plans of a run, in the order of the text, or the one of a name.
+ *
+ * @throws Refusal where there is none
+ */
+export function chosenPlans(run: Run, name: string | undefined): readonly ChosenPlan[] {
+    const plans = run.files.flatMap((file) => file.plans.map((plan) => ({ file, plan })));
+    const where = run.files.map((file) => file.path).join(', ');
+    if (plans.length === 0) throw new Refusal(`There is no spread in ${where}.`);
+    if (name === undefined) return plans;
+    const chosen = plans.filter(({ plan }) => plan.plan.name === name);
+    if (chosen.length > 0) return chosen;
+    const names = plans.map(({ plan }) => plan.plan.name);
+    const meant = nearest(name, names);
+    throw new Refusal(
+        `There is no spread ${name} in ${where}. ${meant ? `Did you mean ${meant}?` : `There is ${names.join(', ')}.`}`,
+    );
+}
+
+/** Errors in the files, said where something is made of them: what is wrong in a plan is wrong in its picture. */
+export function warnOfErrors(run: Run, log: (text: string) => void): void {
+    for (const { path, findings } of run.files) {
+        const errors = findings.filter((finding) => finding.severity === 'error').length;
+        if (errors === 0) continue;
+        const what = errors === 1 ? 'an error' : `${errors} errors`;
+        log(`layback: ${path} has ${what}: layback check ${path} says which.`);
+    }
+}

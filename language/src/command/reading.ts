@@ -1,0 +1,56 @@
+import { isUtf8 } from 'node:buffer';
+import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
+import { reasonOf } from './refusal.ts';
+
+/** No plan that a crew can read is longer than this. */
+export const mostBytes = 2_000_000;
+
+export type Reading =
+    | { readonly kind: 'text'; readonly text: string; readonly byteOrderMark: boolean }
+    | { readonly kind: 'too large'; readonly bytes: number }
+    /** Completes "plan.spread …". */
+    | { readonly kind: 'refused'; readonly reason: string; readonly gone: boolean };
+
+/** The text of a file, without its byte order mark. Never throws. */
+export function readPlan(path: string): Reading {
+    let handle: number | undefined;
+    try {
+        handle = openSync(path, 'r');
+        const stats = fstatSync(handle);
+        if (!stats.isFile()) return { kind: 'refused', reason: 'is not a file', gone: false };
+        if (stats.size > mostBytes) return { kind: 'too large', bytes: stats.size };
+        return decode(readFileSync(handle));
+    } catch (error) {
+        const gone = (error as NodeJS.ErrnoException).code === 'ENOENT';
+        return { kind: 'refused', reason: reasonOf(error), gone };
+    } finally {
+        if (handle !== undefined) closeSync(handle);
+    }
+}
+
+export function decode(bytes: Buffer): Reading {
+    if (bytes.length > mostBytes) return { kind: 'too large', bytes: bytes.length };
+    const refused = (reason: string): Reading => ({ kind: 'refused', reason, gone: false });
+    if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
+        return refused('is written in UTF-16; save it as UTF-8');
+    }
+    if (bytes.includes(0)) return refused('is not text: it holds zero bytes');
+    if (!isUtf8(bytes))
+        return refused(`is not UTF-8: line ${lineOfFault(bytes)} holds other bytes; save it as UTF-8`);
+    const text = bytes.toString('utf8');
+    const byteOrderMark = text.startsWith('\ufeff');
+    return { kind: 'text', text: byteOrderMark ? text.slice(1) : text, byteOrderMark };
+}
+
+function lineOfFault(bytes: Buffer): number {
+    let line = 1;
+    let start = 0;
+    while (start < bytes.length) {
+        const end = bytes.indexOf(0x0a, start);
+        const stop = end < 0 ? bytes.length : end + 1;
+        if (!isUtf8(bytes.subarray(start, stop))) return line;
+        start = stop;
+        line++;
+    }
+    return line;
+}

@@ -1,0 +1,41 @@
+import type { Command } from 'commander';
+
+export interface Verb {
+    readonly name: string;
+    readonly summary: string;
+    /** Loads what the verb needs, and nothing for the other verbs: start-up is most of what a check takes. */
+    readonly load: () => Promise<{ declare: (command: Command) => void }>;
+}
+
+export const verbs: readonly Verb[] = [
+    {
+        name: 'check',
+        summary: 'say what is wrong with plans, or could be better',
+        load: () => import('./check.ts'),
+    },
+    {
+        name: 'format',
+        summary: 'lay out plans in the one way',
+        load: () => import('./format.ts'),
+    },
+    {
+        name: 'figures',
+        summary: 'print every number that was computed about a plan',
+        load: () => import('./figures.ts'),
+    },
+    {
+        name: 'draw',
+        summary: 'draw a plan from above or from the side',
+        load: () => import('./draw.ts'),
+    },
+    {
+        name: 'explain',
+        summary: 'show what a rule says, on what it stands, and what to do',
+        load: () => import('./explain.ts'),
+    },
+    {
+        name: 'new',
+        summary: 'start a team folder: a boat, tackle, a method, rules and a first plan',
+        load: () => import('./new.ts'),
+    },
+];

@@ -1,0 +1,109 @@
+import { type Dirent, readdirSync, realpathSync, type Stats, statSync } from 'node:fs';
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { nearest } from '../units/nearest.ts';
+import { reasonOf } from './refusal.ts';
+
+const ending = '.spread';
+
+export interface Found {
+    /** Absolute paths, each file once, in the order in which they were named; within a folder by name. */
+    readonly files: readonly string[];
+    readonly refusals: readonly string[];
+}
+
+/**
+ * The plans that these paths mean: files as named, folders with everything below them. Folders whose name
+ * begins with a dot, and `node_modules`, are passed over unless they are named. Links are followed; a file
+ * or folder that is reached twice counts once, so a link that leads back up ends there.
+ */
+export function walk(paths: readonly string[], cwd: string): Found {
+    const files = new Map<string, string>();
+    const refusals: string[] = [];
+    const foldersSeen = new Set<string>();
+
+    for (const path of paths) {
+        const absolute = resolve(cwd, path);
+        const shown = showPath(absolute, cwd);
+        let stats: Stats;
+        try {
+            stats = statSync(absolute);
+        } catch (error) {
+            const wanted = nearestName(absolute);
+            refusals.push(`${shown} ${reasonOf(error)}.${wanted ? ` Did you mean ${wanted}?` : ''}`);
+            continue;
+        }
+        if (stats.isDirectory()) walkFolder(absolute);
+        else if (!stats.isFile()) refusals.push(`${shown} is neither a file nor a folder.`);
+        else if (!absolute.endsWith(ending)) {
+            refusals.push(`${shown} does not end in ${ending}, so it is not taken for a plan.`);
+        } else add(absolute);
+    }
+    return { files: [...files.values()], refusals };
+
+    function walkFolder(top: string): void {
+        const waiting = [top];
+        while (waiting.length > 0) {
+            const folder = waiting.pop()!;
+            let entries: Dirent[];
+            try {
+                const real = realpathSync.native(folder);
+                if (foldersSeen.has(real)) continue;
+                foldersSeen.add(real);
+                entries = readdirSync(folder, { withFileTypes: true });
+            } catch (error) {
+                refusals.push(`${showPath(folder, cwd)} ${reasonOf(error)}.`);
+                continue;
+            }
+            // Files first, then the folders, both by name: what belongs together is reported together.
+            const below: string[] = [];
+            for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
+                const path = join(folder, entry.name);
+                const kind = kindOf(entry, path);
+                if (kind === 'folder' && !isPassedOver(entry.name)) below.push(path);
+                else if (kind === 'file' && entry.name.endsWith(ending)) add(path);
+            }
+            waiting.push(...below.reverse());
+        }
+    }
+
+    function add(path: string): void {
+        try {
+            const real = realpathSync.native(path);
+            if (!files.has(real)) files.set(real, path);
+        } catch (error) {
+            refusals.push(`${showPath(path, cwd)} ${reasonOf(error)}.`);
+        }
+    }
+}
+
+/** As reports print it: relative to the folder that the command runs in, with forward slashes. */
+export function showPath(path: string, cwd: string): string {
+    const shown = relative(cwd, path) || '.';
+    return sep === '/' ? shown : shown.replaceAll(sep, '/');
+}
+
+function isPassedOver(name: string): boolean {
+    return name.startsWith('.') || name === 'node_modules';
+}
+
+function kindOf(entry: Dirent, path: string): 'file' | 'folder' | 'other' {
+    if (entry.isFile()) return 'file';
+    if (entry.isDirectory()) return 'folder';
+    if (!entry.isSymbolicLink()) return 'other';
+    try {
+        const stats = statSync(path);
+        return stats.isFile() ? 'file' : stats.isDirectory() ? 'folder' : 'other';
+    } catch {
+        // A link that leads nowhere: an editor's lock file, as a rule. Named outright it would be refused.
+        return 'other';
+    }
+}
+
+function nearestName(path: string): string | undefined {
+    try {
+        const names = readdirSync(dirname(path)).filter((name) => name.endsWith(ending));
+        return nearest(basename(path), names);
+    } catch {
+        return undefined;
+    }
+}
