@@ -24,7 +24,11 @@ export function extentOf({ plan, lines, poles = [], wash, waves }: AnalysedPlan)
         if (towPoint.known) reach(towPoint.value[0], towPoint.value[1]);
         if (back.known) reach(-back.value, lateral.known ? lateral.value : 0);
     }
-    return { ahead: ahead + 1.5, astern: roomAstern(astern, waves), half: half + Math.max(1.5, 0.3 * half) };
+    return {
+        ahead: ahead + 1.5,
+        astern: roomAstern(astern, waves),
+        half: Math.max(half + Math.max(1.5, 0.3 * half), 0.1 * astern),
+    };
 }
 
 /** As far as the crest that the last lure runs in front of, so that it is seen on its wave. */
@@ -44,22 +48,18 @@ export function clipOutline(outline: readonly XY[], { ahead, astern, half }: Ext
     return cut(kept, ([x]) => ahead - x);
 }
 
-/** A curve cut likewise, for curves that leave the water shown at most once at either end. */
-export function clipCurve(curve: readonly XY[], { astern, half }: Extent): XY[] {
-    const room = ([x, y]: XY) => Math.min(half - y, half + y, astern + x);
-    const kept: XY[] = [];
-    for (const [i, point] of curve.entries()) {
-        const before = curve[i - 1];
-        if (before && room(before) < 0 !== room(point) < 0) kept.push(between(before, point, room));
-        if (room(point) >= 0) kept.push(point);
-    }
-    return kept;
+/** An open curve cut likewise; it leaves the water shown at most once at either end. */
+export function clipCurve(curve: readonly XY[], { ahead, astern, half }: Extent): XY[] {
+    let kept = cut(curve, ([, y]) => half - y, false);
+    kept = cut(kept, ([, y]) => half + y, false);
+    kept = cut(kept, ([x]) => astern + x, false);
+    return cut(kept, ([x]) => ahead - x, false);
 }
 
-function cut(outline: readonly XY[], room: (point: XY) => number): XY[] {
+function cut(outline: readonly XY[], room: (point: XY) => number, closed = true): XY[] {
     const kept: XY[] = [];
     for (const [i, point] of outline.entries()) {
-        const before = outline.at(i - 1)!;
+        const before = i > 0 || closed ? outline.at(i - 1)! : point;
         if (room(before) < 0 !== room(point) < 0) kept.push(between(before, point, room));
         if (room(point) >= 0) kept.push(point);
     }

@@ -1,8 +1,13 @@
+import type { Rectangle } from './chart.ts';
 import { letters } from './labels.ts';
 import type { Mark } from './marks.ts';
+import type { Spot } from './pen.ts';
 import type { Scene } from './scene.ts';
 import { textWidth, wrap } from './text-width.ts';
 import type { Cell } from './title.ts';
+
+/** What a scene says below its chart. */
+export type Worded = Pick<Scene, 'title' | 'marks' | 'unknown' | 'remarks'>;
 
 /** A paragraph below the chart, broken into lines; a finding's begins with its mark. */
 export interface Paragraph {
@@ -54,12 +59,7 @@ const mostFindings = 10;
  * @param blockWidth  for the title block
  * @param scale       what the sheet says of its scale, more cells for the block
  */
-export function measureFoot(
-    scene: Scene,
-    notesWidth: number,
-    blockWidth: number,
-    more: readonly Cell[],
-): Foot {
+function measureFoot(scene: Worded, notesWidth: number, blockWidth: number, more: readonly Cell[]): Foot {
     const paragraphs = paragraphsOf(scene, notesWidth - foot.indent);
     const { title, doc, cells, caution } = scene.title;
     const docLines = doc ? wrap(doc, blockWidth - 2 * foot.pad, foot.text).slice(0, 2) : [];
@@ -86,7 +86,7 @@ export function measureFoot(
     };
 }
 
-function paragraphsOf({ marks, unknown, remarks }: Scene, width: number): Paragraph[] {
+function paragraphsOf({ marks, unknown, remarks }: Worded, width: number): Paragraph[] {
     const lines = (words: string) => wrap(words, width, foot.text);
     const spelt = marks.slice(0, mostFindings);
     const rest = marks.length - spelt.length;
@@ -110,6 +110,47 @@ function paragraphsOf({ marks, unknown, remarks }: Scene, width: number): Paragr
         ...unknown.map((sentence): Paragraph => ({ as: 'unknown', lines: lines(`Not known: ${sentence}`) })),
         ...remarks.map((sentence): Paragraph => ({ as: 'remark', lines: lines(sentence) })),
     ];
+}
+
+/** A foot with its parts side by side or one above the other. */
+export interface FootPlan {
+    readonly foot: Foot;
+    readonly width: number;
+    readonly blockWidth: number;
+    readonly height: number;
+}
+
+export interface PlacedFoot {
+    readonly foot: Foot;
+    readonly notes: Spot;
+    readonly block: Rectangle;
+}
+
+/** Findings and remarks above the title block, or to the left of it where the sheet is wide. */
+export function planFoot(scene: Worded, width: number, beside: boolean, more: readonly Cell[]): FootPlan {
+    const blockWidth = beside ? Math.round(width * 0.56) : width;
+    const foot = measureFoot(scene, beside ? width - blockWidth - 60 : width, blockWidth, more);
+    const { paragraphsHeight, blockHeight } = foot;
+    const height = beside ? Math.max(paragraphsHeight, blockHeight) : paragraphsHeight + blockHeight;
+    return { foot, width, blockWidth, height };
+}
+
+export function placeFoot(
+    { foot, width, blockWidth, height }: FootPlan,
+    left: number,
+    bottom: number,
+): PlacedFoot {
+    const { blockHeight } = foot;
+    return {
+        foot,
+        notes: [left, bottom - height],
+        block: {
+            x: left + width - blockWidth,
+            y: bottom - blockHeight,
+            width: blockWidth,
+            height: blockHeight,
+        },
+    };
 }
 
 /** Cells in as few rows as can be, about as long as each other, then stretched to the block's width. */

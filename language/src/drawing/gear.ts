@@ -72,14 +72,14 @@ function drawLure(line: SpreadLine, note: Note, point: XY, towPoint: Point | und
         name: noteWords(note),
         at: (gear?.origin ?? line.origin).place,
         position: line.position.name,
-        shape: shapeOf(line),
+        shape: lureShapeOf(line),
         ...(length && { length }),
         point,
         heading: towPoint ? Math.atan2(towPoint[1] - point[1], towPoint[0] - point[0]) : 0,
     };
 }
 
-function shapeOf({ lure, teaser, bait, position }: SpreadLine): LureShape {
+export function lureShapeOf({ lure, teaser, bait, position }: SpreadLine): LureShape {
     if (teaser) return teaserShapes.find((shape) => shape === position.place) ?? 'teaser';
     if (bait) return 'bait';
     return lure?.value.kind?.value ?? 'unknown';

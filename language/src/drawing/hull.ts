@@ -61,17 +61,21 @@ export function drawHull(boat: Said<Boat> | undefined): Hull | Transom {
 const nominalBeam = 2;
 
 export function drawPole(pole: PoleFigures): Pole {
-    const word = pole.side === 'centre' ? 'Centre rigger' : `${sideWord(pole.side)} outrigger`;
     return {
         id: `pole:${pole.side}`,
         role: 'pole',
-        name: `${word}: tip ${inMetres(Math.abs(pole.tip[1]))} out and ${inMetres(pole.tip[2])} up.`,
+        name: poleName(pole),
         at: pole.origin.place,
         side: pole.side,
         foot: [pole.foot[0], pole.foot[1]],
         tip: [pole.tip[0], pole.tip[1]],
         halyards: pole.halyards.map(([x, y]) => [x, y]),
     };
+}
+
+export function poleName({ side, tip }: PoleFigures): string {
+    if (side === 'centre') return `Centre rigger: tip ${inMetres(tip[2])} up.`;
+    return `${sideWord(side)} outrigger: tip ${inMetres(Math.abs(tip[1]))} out and ${inMetres(tip[2])} up.`;
 }
 
 function hullOutline(length: number, half: number, inset: number): XY[] {

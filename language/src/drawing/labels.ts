@@ -32,7 +32,10 @@ export const markSize = 46;
 export const markRoom = 56;
 
 export function labelOf(note: Note, fullness: Fullness, maxWidth: number): Label {
-    const lines = fullness === 'full' ? fullLines(note, maxWidth) : briefLines(note, maxWidth);
+    return labelOfLines(note, fullness === 'full' ? fullLines(note, maxWidth) : briefLines(note, maxWidth));
+}
+
+export function labelOfLines(note: Note, lines: readonly LabelLine[]): Label {
     return {
         note,
         lines,
@@ -56,16 +59,16 @@ function fullLines(note: Note, maxWidth: number): LabelLine[] {
     const rest = marks.length - spoken.length;
     return [
         ...nameLines(note, maxWidth, 2),
-        ...set(figureWords(note), letters.figure, 'regular', maxWidth, 2),
-        ...(offFace ? set(part, letters.gear, 'italic', maxWidth, 1) : []),
-        ...(gear ? set(gear, letters.gear, 'regular', maxWidth, 2).map(soften) : []),
+        ...setWords(figureWords(note), letters.figure, 'regular', maxWidth, 2),
+        ...(offFace ? setWords(part, letters.gear, 'italic', maxWidth, 1) : []),
+        ...(gear ? setWords(gear, letters.gear, 'regular', maxWidth, 2).map(soften) : []),
         ...spoken.map((mark): LabelLine => {
             const words = mark.rule.replaceAll('-', ' ');
             const room = maxWidth - markRoom;
             const size = letters.gear;
             return { words: cutToWidth(words, room, size, 'bold'), size, weight: 'bold', marks: [mark] };
         }),
-        ...(rest > 0 ? set(`and ${rest} more`, letters.gear, 'regular', maxWidth, 1) : []),
+        ...(rest > 0 ? setWords(`and ${rest} more`, letters.gear, 'regular', maxWidth, 1) : []),
     ];
 }
 
@@ -73,7 +76,7 @@ function briefLines(note: Note, maxWidth: number): LabelLine[] {
     const marks = note.marks.slice(0, Math.max(1, Math.floor(maxWidth / markRoom)));
     return [
         ...nameLines(note, maxWidth, 1),
-        ...set(figureWords(note), letters.figure, 'regular', maxWidth, 1),
+        ...setWords(figureWords(note), letters.figure, 'regular', maxWidth, 1),
         ...(marks.length > 0 ? [{ words: '', size: letters.gear, weight: 'bold', marks } as const] : []),
     ];
 }
@@ -87,10 +90,17 @@ function figureWords({ distance, wave, what, point, towPoint }: Note): string {
 }
 
 function nameLines({ title }: Note, maxWidth: number, most: number): LabelLine[] {
-    return set(title, letters.name, 'bold', maxWidth, most);
+    return setWords(title, letters.name, 'bold', maxWidth, most);
 }
 
-function set(words: string, size: number, weight: Weight, width: number, most: number): LabelLine[] {
+/** Words in at most so many lines, the last one cut where they are more. */
+export function setWords(
+    words: string,
+    size: number,
+    weight: Weight,
+    width: number,
+    most: number,
+): LabelLine[] {
     const lines = wrap(words, width, size, weight);
     const shown = lines.slice(0, most);
     if (lines.length > most) {

@@ -3,7 +3,7 @@ import type { Side, SpreadLine } from '../plan/model.ts';
 import type { Place } from '../plan/origin.ts';
 import type { XY } from './elements.ts';
 import type { Mark } from './marks.ts';
-import { asWritten, fromWords, gearWords, inMetres, partWords, sideways, titleOf } from './words.ts';
+import { andList, asWritten, fromWords, gearWords, inMetres, partWords, sideways, titleOf } from './words.ts';
 
 /** What the picture says in words about one position; a drawing places it beside its lure. */
 export interface Note {
@@ -79,6 +79,21 @@ export function noteWords(note: Note): string {
         tow && `from ${tow}`,
     ];
     return [`${title}: ${parts.filter(Boolean).join('; ')}.`, ...silences].join(' ');
+}
+
+/**
+ * Why things are not drawn, each reason once with the positions that it holds for.
+ *
+ * @param said  reasons that are told elsewhere
+ */
+export function silencesOf(notes: readonly Note[], said: readonly string[] = []): string[] {
+    const titles = new Map<string, string[]>();
+    for (const { title, silences } of notes) {
+        for (const reason of silences) titles.set(reason, [...(titles.get(reason) ?? []), title]);
+    }
+    return [...titles]
+        .filter(([reason]) => !said.includes(reason))
+        .map(([reason, of]) => `${andList(of)}: ${reason}`);
 }
 
 function reasons(figures: readonly Figure<unknown>[]): string[] {

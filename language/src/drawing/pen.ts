@@ -1,4 +1,5 @@
 import type { Weight } from './text-width.ts';
+import { plainText } from './words.ts';
 
 /** A point of a sheet, tenths of a millimetre from its upper left corner. */
 export type Spot = readonly [x: number, y: number];
@@ -15,12 +16,10 @@ export interface Stroke {
 /** Families of one set of widths, so that a text is as long wherever the sheet is opened. */
 export const FONTS = 'Arimo, Arial, Liberation Sans, Helvetica, sans-serif';
 
-/**
- * The text as it may stand in an SVG file: markup escaped; what XML 1.0 forbids, and the marks that turn the
- * direction of writing, left out.
- */
+/** The text as it may stand in an SVG file: plain, with markup escaped. */
 export function escapeText(text: string): string {
-    return text.replace(special, (character) => entities[character] ?? '');
+    const plain = plainText(text);
+    return /[&<>"']/.test(plain) ? plain.replace(/[&<>"']/g, (character) => entities[character]!) : plain;
 }
 
 const entities: Readonly<Record<string, string>> = {
@@ -29,13 +28,7 @@ const entities: Readonly<Record<string, string>> = {
     '>': '&gt;',
     '"': '&quot;',
     "'": '&#39;',
-    '\n': ' ',
-    '\r': ' ',
-    '\t': ' ',
 };
-
-const special =
-    /[&<>"'\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** A number as short as a hundredth of a millimetre allows. */
 export function short(value: number): string {

@@ -8,7 +8,7 @@ import { type Extent, extentOf } from './extent.ts';
 import { drawGear } from './gear.ts';
 import { drawHull, drawPole } from './hull.ts';
 import { type Mark, markFindings } from './marks.ts';
-import { type Note, noteOf, noteWords } from './notes.ts';
+import { type Note, noteOf, noteWords, silencesOf } from './notes.ts';
 import { type Rulers, rulersOf } from './rulers.ts';
 import { type Title, titleOfPlan } from './title.ts';
 import { drawWater } from './water.ts';
@@ -117,11 +117,11 @@ function unknownOf(
 ): string[] {
     const { waves, wash, plan } = analysed;
     const hull = elements.find(({ role }) => role === 'transom');
+    const told = [...(waves.known ? [] : [waves.reason]), ...(wash && !wash.known ? [wash.reason] : [])];
     return [
         ...(hull ? [hull.name] : []),
-        ...(waves.known ? [] : [waves.reason]),
-        ...(wash && !wash.known ? [wash.reason] : []),
-        ...notes.flatMap(({ title, silences }) => silences.map((reason) => `${title}: ${reason}`)),
+        ...told,
+        ...silencesOf(notes, told),
         ...(plan.lines.length === 0 ? ['The plan has no lines yet.'] : []),
-    ].filter((sentence, i, all) => all.indexOf(sentence) === i);
+    ];
 }

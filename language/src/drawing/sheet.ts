@@ -1,6 +1,6 @@
-import { type Bow, type Chart, margins, type Rectangle } from './chart.ts';
+import { type Bow, type Chart, margins } from './chart.ts';
 import type { SceneElement } from './elements.ts';
-import { type Foot, measureFoot } from './foot.ts';
+import { type PlacedFoot, placeFoot, planFoot } from './foot.ts';
 import type { Spot } from './pen.ts';
 import type { Scene } from './scene.ts';
 import { layOutLying } from './sheet-lying.ts';
@@ -22,9 +22,7 @@ export interface Sheet extends Chart {
     readonly enlargement: number;
     /** Left end of the scale bar's base line. */
     readonly scaleBar: Spot;
-    readonly foot?: Foot;
-    readonly notes: Spot;
-    readonly block: Rectangle;
+    readonly foot?: PlacedFoot;
 }
 
 /** The length that the longest lure gets on paper: what can be told apart, without reaching into the next wave. */
@@ -36,53 +34,27 @@ export function layOut(scene: Scene, wishes: SheetWishes = {}): Sheet {
     const bow = wishes.bow ?? 'up';
     const paper = wishes.paper ?? (bow === 'up' ? { width: 210, height: 297 } : { width: 297, height: 210 });
     const size = { width: paper.width * 10, height: paper.height * 10 };
+    const footFor = (width: number, denominator: number) =>
+        wishes.foot === false
+            ? undefined
+            : planFoot(scene, width - 2 * margins.page, bow === 'right', [
+                  { caption: 'Scale on this sheet', value: `1 : ${denominator}` },
+              ]);
     // The block is as high for any scale of four figures: measured once to know the room, then as it is.
-    const room = footRoom(scene, wishes, size.width, 1000);
+    const room = footFor(size.width, 1000);
     const below = margins.scaleBar + (room ? room.height + margins.foot : 0);
     const chart = (bow === 'up' ? layOutUpright : layOutLying)(scene, size, below);
-    const width = Math.max(size.width, chart.width);
-    const foot = footRoom(scene, wishes, width, chart.denominator);
-    const scaleBar: Spot = [margins.page, chart.bottom + 70];
-    const height = Math.max(size.height, chart.bottom + below + margins.page);
-    const blockHeight = foot?.measured.blockHeight ?? 0;
+    const width = Math.ceil(Math.max(size.width, chart.width));
+    const foot = footFor(width, chart.denominator);
+    const height = Math.ceil(Math.max(size.height, chart.bottom + below + margins.page));
     return {
         ...chart,
         width,
         height,
         enlargement: enlargementOf(scene.elements, chart),
-        scaleBar,
-        ...(foot && { foot: foot.measured }),
-        notes: [margins.page, foot ? height - margins.page - foot.notesUp : height],
-        block: {
-            x: width - margins.page - (foot?.blockWidth ?? 0),
-            y: height - margins.page - blockHeight,
-            width: foot?.blockWidth ?? 0,
-            height: blockHeight,
-        },
+        scaleBar: [margins.page, chart.bottom + 70],
+        ...(foot && { foot: placeFoot(foot, margins.page, height - margins.page) }),
     };
-}
-
-interface FootRoom {
-    readonly measured: Foot;
-    readonly blockWidth: number;
-    readonly height: number;
-    /** From the foot's lower edge up to where the notes begin. */
-    readonly notesUp: number;
-}
-
-/** Upright: notes above the block. Lying: notes to the left of it. */
-function footRoom(scene: Scene, { foot = true, bow }: SheetWishes, width: number, denominator: number) {
-    if (!foot) return undefined;
-    const inner = width - 2 * margins.page;
-    const beside = bow === 'right';
-    const blockWidth = beside ? Math.round(inner * 0.56) : inner;
-    const notesWidth = beside ? inner - blockWidth - 60 : inner;
-    const measured = measureFoot(scene, notesWidth, blockWidth, [
-        { caption: 'Scale on this sheet', value: `1 : ${denominator}` },
-    ]);
-    const { paragraphsHeight, blockHeight } = measured;
-    const height = beside ? Math.max(paragraphsHeight, blockHeight) : paragraphsHeight + blockHeight;
-    return { measured, blockWidth, height, notesUp: height } satisfies FootRoom;
 }
 
 function enlargementOf(elements: readonly SceneElement[], chart: Chart): number {

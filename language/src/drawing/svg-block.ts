@@ -1,18 +1,16 @@
-import { foot as sizes } from './foot.ts';
+import { type PlacedFoot, foot as sizes } from './foot.ts';
 import { letters } from './labels.ts';
 import type { Palette } from './palette.ts';
 import { circle, line, rectangle, text } from './pen.ts';
-import type { Sheet } from './sheet.ts';
 import { drawMark } from './svg-marks.ts';
 import { cutToWidth } from './text-width.ts';
 
 /** Findings, what is not known, and remarks, below the chart. */
 export function drawNotes(
-    { foot, notes }: Sheet,
+    { foot, notes }: PlacedFoot,
     palette: Palette,
     group: (id: string, drawn: string) => string,
 ): string {
-    if (!foot) return '';
     const [x, top] = notes;
     let y = top;
     return foot.paragraphs
@@ -37,8 +35,7 @@ export function drawNotes(
 }
 
 /** The title block, ruled as on an engineering drawing. */
-export function drawBlock({ foot, block }: Sheet, { ink, soft }: Palette): string {
-    if (!foot) return '';
+export function drawBlock({ foot, block }: PlacedFoot, { ink, soft }: Palette): string {
     const { x, y, width, height } = block;
     let drawn = rectangle([x, y], width, height, { stroke: ink, width: 5 });
     let at = y;

@@ -111,24 +111,24 @@ function drawSideways({ extent, rulers }: Scene, sheet: Sheet, { ink }: Palette)
 
 function drawSides({ water, bow }: Sheet, { soft }: Palette): string {
     const style = { size: letters.small, fill: soft } as const;
-    const right = water.x + water.width - 16;
+    const right = water.x + water.width;
     if (bow === 'up') {
         return (
-            text([water.x + 16, water.y + 40], 'port', style) +
-            text([right, water.y + 40], 'starboard', { ...style, anchor: 'end' })
+            text([water.x, water.y - bars - 12], 'port', style) +
+            text([right, water.y - bars - 12], 'starboard', { ...style, anchor: 'end' })
         );
     }
     return (
-        text([right, water.y + 40], 'port', { ...style, anchor: 'end' }) +
-        text([right, water.y + water.height - 20], 'starboard', { ...style, anchor: 'end' })
+        text([right - 16, water.y + 40], 'port', { ...style, anchor: 'end' }) +
+        text([right - 16, water.y + water.height - 20], 'starboard', { ...style, anchor: 'end' })
     );
 }
 
 /** Metres above, feet below, black and white in turn. */
-export function drawScaleBar({ rulers }: Scene, sheet: Sheet, palette: Palette): string {
+export function drawScaleBar(scene: Scene, sheet: Sheet, palette: Palette): string {
     const { scaleBar, perMetre, enlargement } = sheet;
     const { ink, soft } = palette;
-    const { metres, feet } = rulers.scaleBar;
+    const { metres, feet } = scene.rulers.scaleBar;
     const [x, y] = scaleBar;
     const style = { size: letters.small, fill: ink, anchor: 'middle' } as const;
     const width = metres * perMetre;
@@ -143,15 +143,21 @@ export function drawScaleBar({ rulers }: Scene, sheet: Sheet, palette: Palette):
         text([x, y - bars - 10], '0', style) +
         text([x + width, y - bars - 10], `${metres} m`, style) +
         text([x + wide, y + bars + 32], `${feet} ft`, style) +
-        wrap(legend(enlargement), sheet.width - margins.page - right, letters.small)
+        wrap(legend(scene, enlargement), sheet.width - margins.page - right, letters.small)
             .map((words, i) => text([right, y - 10 + i * 39], words, { size: letters.small, fill: soft }))
             .join('')
     );
 }
 
-function legend(enlargement: number): string {
-    const lures = enlargement > 1 ? `Lures ${enlargement} times their size, noses in place. ` : '';
-    return `${lures}Shaded: front faces of the waves; shaded again: their lower third.`;
+function legend({ elements }: Scene, enlargement: number): string {
+    const lures = elements.some((element) => element.role === 'lure' && element.length !== undefined);
+    const faces = elements.some(({ role }) => role === 'face');
+    return [
+        lures && enlargement > 1 && `Lures are drawn ${enlargement} times their size, noses in place.`,
+        faces && 'Front faces of waves are shaded, their lower third twice.',
+    ]
+        .filter(Boolean)
+        .join(' ');
 }
 
 /** Every second bar between two distances. */

@@ -59,16 +59,12 @@ export function drawWaveNumbers(scene: Scene, sheet: Sheet, palette: Palette): s
     const columns = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6]
         .map((step) => (step * 26) / sheet.perMetre)
         .filter((column) => Math.abs(column) < scene.extent.half * 0.8);
-    const hits = (crest: Crest, column: number) => count(gear, spotOn(crest, column, sheet));
-    const shared = least(columns, (column) => crests.reduce((sum, crest) => sum + hits(crest, column), 0));
+    const counted = crests.map((crest) => columns.map((column) => count(gear, spotOn(crest, column, sheet))));
+    const shared = least(columns.map((_, column) => counted.reduce((sum, hits) => sum + hits[column]!, 0)));
     return crests
-        .map((crest) => {
-            const free = hits(crest, shared) === 0;
-            const spot = spotOn(
-                crest,
-                free ? shared : least(columns, (column) => hits(crest, column)),
-                sheet,
-            );
+        .map((crest, i) => {
+            const column = counted[i]![shared] === 0 ? shared : least(counted[i]!);
+            const spot = spotOn(crest, columns[column]!, sheet);
             if (!spot) return '';
             const size = letters.small;
             return text([spot[0], spot[1] + size * 0.36], String(crest.wave), {
@@ -82,15 +78,9 @@ export function drawWaveNumbers(scene: Scene, sheet: Sheet, palette: Palette): s
         .join('');
 }
 
-/** The first of those with the least cost. */
-function least(columns: readonly number[], cost: (column: number) => number): number {
-    return columns.reduce(
-        (best, column) => {
-            const price = best.price === 0 ? Number.POSITIVE_INFINITY : cost(column);
-            return price < best.price ? { column, price } : best;
-        },
-        { column: 0, price: Number.POSITIVE_INFINITY },
-    ).column;
+/** Which of them is the least, the first of equals. */
+function least(costs: readonly number[]): number {
+    return costs.indexOf(Math.min(...costs));
 }
 
 /** Where a crest crosses a column, if it reaches so far out. */
@@ -104,7 +94,7 @@ function spotOn({ curve }: Crest, aside: number, { toPage }: Sheet): Spot | unde
     return undefined;
 }
 
-/** Spots strung along every line, lure and wash edge, close enough that no number slips between two. */
+/** Spots strung along every line and at every lure, close enough that no number slips between two. */
 function obstacles({ elements }: Scene, { toPage }: Sheet): Spot[] {
     const spots: Spot[] = [];
     for (const element of elements) {
@@ -124,7 +114,9 @@ function obstacles({ elements }: Scene, { toPage }: Sheet): Spot[] {
 
 function count(spots: readonly Spot[], at: Spot | undefined): number {
     if (!at) return 100;
-    return spots.filter(
-        ([x, y]) => Math.abs(x - at[0]) < numberRoom[0] && Math.abs(y - at[1]) < numberRoom[1],
-    ).length;
+    let hits = 0;
+    for (const [x, y] of spots) {
+        if (Math.abs(x - at[0]) < numberRoom[0] && Math.abs(y - at[1]) < numberRoom[1]) hits++;
+    }
+    return hits;
 }

@@ -1,9 +1,10 @@
 import type { SceneElement } from './elements.ts';
 import { type Palette, type PaletteName, palettes } from './palette.ts';
-import { circle, escapeText, FONTS, rectangle, short } from './pen.ts';
+import { circle, rectangle, short } from './pen.ts';
 import { type Scene, sceneWords } from './scene.ts';
 import { layOut, lureOnPaper, type Sheet, type SheetWishes } from './sheet.ts';
 import { drawBlock, drawNotes } from './svg-block.ts';
+import { grouper, svgFile } from './svg-file.ts';
 import { drawFrame, drawScaleBar, drawTrack } from './svg-frame.ts';
 import { drawGearElement } from './svg-gear.ts';
 import { drawLabel, drawLeader } from './svg-labels.ts';
@@ -54,22 +55,21 @@ export function svgOfSheet(scene: Scene, sheet: Sheet, wishes: SvgWishes = {}): 
             group(label.label.note.id, '', drawLabel(label, palette), 'note', label.label.note.position),
         ),
         drawScaleBar(scene, sheet, palette),
-        drawNotes(sheet, palette, (id, drawn) => group(id, '', drawn, 'finding')),
-        drawBlock(sheet, palette),
+        sheet.foot ? drawNotes(sheet.foot, palette, (id, drawn) => group(id, '', drawn, 'finding')) : '',
+        sheet.foot ? drawBlock(sheet.foot, palette) : '',
     ];
     const { water, perMetre, bow } = sheet;
     const [ox, oy] = sheet.toPage([0, 0]);
-    const [title, ...words] = sceneWords(scene);
-    return [
-        `<svg xmlns="http://www.w3.org/2000/svg" width="${short(sheet.width / 10)}mm" height="${short(sheet.height / 10)}mm"`,
-        ` viewBox="0 0 ${short(sheet.width)} ${short(sheet.height)}" role="${wishes.live ? 'group' : 'img'}"`,
-        ` data-plan="${escapeText(scene.plan)}" data-bow="${bow}" data-per-metre="${perMetre}"`,
-        ` data-transom="${short(ox)} ${short(oy)}" data-water="${[water.x, water.y, water.width, water.height].map(short).join(' ')}">`,
-        `<title>${escapeText(title ?? '')}</title><desc>${escapeText(words.join('\n'))}</desc>`,
-        `<g font-family="${FONTS}">`,
-        ...body,
-        '</g></svg>\n',
-    ].join('');
+    return svgFile(sheet, sceneWords(scene), body, {
+        live: wishes.live ?? false,
+        facts: {
+            plan: scene.plan,
+            bow,
+            'per-metre': String(perMetre),
+            transom: `${short(ox)} ${short(oy)}`,
+            water: [water.x, water.y, water.width, water.height].map(short).join(' '),
+        },
+    });
 }
 
 /** A broken ring around what a finding concerns; its number stands at the label. */
@@ -83,14 +83,4 @@ function drawRings(scene: Scene, sheet: Sheet, palette: Palette): string[] {
             dash: '9 6',
         });
     });
-}
-
-function grouper(live: boolean) {
-    return (id: string, name: string, drawn: string, role: string, position?: string): string => {
-        if (!drawn) return '';
-        const place = position ? ` data-position="${escapeText(position)}"` : '';
-        const reach = live && name ? ` tabindex="0" role="img" aria-label="${escapeText(name)}"` : '';
-        const title = name ? `<title>${escapeText(name)}</title>` : '';
-        return `<g data-id="${escapeText(id)}" data-role="${role}"${place}${reach}>${title}${drawn}</g>`;
-    };
 }

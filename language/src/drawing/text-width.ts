@@ -69,7 +69,7 @@ const bold: Readonly<Record<number, string>> = {
     1000: 'Æ—…',
 };
 
-const byCharacter: Readonly<Record<Weight, ReadonlyMap<string, number>>> = {
+const byCharacter: Readonly<Record<Weight, readonly (number | undefined)[]>> = {
     regular: widths(regular),
     bold: widths(bold),
     italic: widths(regular),
@@ -86,7 +86,11 @@ const unknownWidth = 1000;
 export function textWidth(text: string, size: number, weight: Weight = 'regular'): number {
     const known = byCharacter[weight];
     let thousandths = 0;
-    for (const character of text) thousandths += known.get(character) ?? unknownWidth;
+    for (let i = 0; i < text.length; i++) {
+        const code = text.charCodeAt(i);
+        // The second half of a character beyond the table was counted with its first.
+        if (code < 0xdc00 || code > 0xdfff) thousandths += known[code] ?? unknownWidth;
+    }
     return (thousandths * size) / 1000;
 }
 
@@ -118,10 +122,11 @@ export function wrap(text: string, width: number, size: number, weight: Weight =
     return lines;
 }
 
-function widths(rows: Readonly<Record<number, string>>): ReadonlyMap<string, number> {
-    return new Map(
-        Object.entries(rows).flatMap(([width, characters]) =>
-            [...characters].map((character) => [character, Number(width)] as const),
-        ),
-    );
+/** By character code, so that measuring a text is one look-up a letter. */
+function widths(rows: Readonly<Record<number, string>>): readonly (number | undefined)[] {
+    const table: (number | undefined)[] = [];
+    for (const [width, characters] of Object.entries(rows)) {
+        for (const character of characters) table[character.charCodeAt(0)] = Number(width);
+    }
+    return table;
 }

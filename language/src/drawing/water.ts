@@ -109,7 +109,7 @@ function curveThrough(astern: number): XY[] {
 }
 
 /** From starboard to port, for a crest 1 m astern: crests are similar curves. */
-const unitCurve: readonly XY[] = crestCurve({ firstCrest: 1, length: 1 }, 1).map(([astern, lateral]) => [
+const unitCurve: readonly XY[] = crestCurve({ firstCrest: 1, length: 1 }, 1, 10).map(([astern, lateral]) => [
     -astern,
     lateral,
 ]);

@@ -38,6 +38,14 @@ export function sideways(lateral: number): string {
     return `${inMetres(Math.abs(lateral))} to ${lateral > 0 ? 'port' : 'starboard'}`;
 }
 
+/** `Port short corner, port long rigger and centre shotgun`. */
+export function andList(titles: readonly string[]): string {
+    const words = titles.map((title, i) =>
+        i === 0 ? title : title.charAt(0).toLowerCase() + title.slice(1),
+    );
+    return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
 const parts: Readonly<Record<WavePart, string>> = {
     'front lower': 'front face, lower third',
     'front middle': 'front face, middle third',
@@ -67,3 +75,16 @@ export function gearWords(line: SpreadLine): string | undefined {
     const what = bait ? `bait${kind ? `, ${kind.value}` : ''}` : kind?.value;
     return [title, what, size].filter(Boolean).join(', ');
 }
+
+/**
+ * Text that came from a file, fit to be shown: without control characters, halves of characters, and the marks
+ * that turn the direction of writing, by which a name could pretend to be something else.
+ */
+export function plainText(text: string): string {
+    // Nearly every text is fit as it is, and a picture asks for hundreds.
+    if (/^[ -~\u00a1-\u02ff\u2010-\u2026]*$/.test(text)) return text;
+    return text.replace(/[\t\n\r]/g, ' ').replace(unfit, '');
+}
+
+const unfit =
+    /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
