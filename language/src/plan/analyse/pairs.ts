@@ -1,6 +1,83 @@
-import type { LineFigures, PairFigures } from '../figures.ts';
+import { remedy } from '../../physics/remedy.ts';
+import {
+    clearance,
+    directlyAstern,
+    type SwayingLine,
+    swayAtLure,
+    swayMargin,
+    USUAL_SWAY,
+} from '../../physics/sway.ts';
+import type { Figure, LineFigures, PairFigures, Point } from '../figures.ts';
+import { known, leaningOf, silent } from './figure.ts';
 
-/** Every pair of lines that run at a known place. */
-export function pairsOf(_lines: readonly LineFigures[], _swayAsked: number, _contact: number): PairFigures[] {
-    return [];
+/** A line whose place is known: only these can be paired. */
+interface Placed {
+    readonly figures: LineFigures;
+    readonly towPoint: Point;
+    readonly astern: number;
+    readonly leaning: readonly string[];
+}
+
+const CAP = `The way of a lure to either side at most ${USUAL_SWAY.cap} m (estimate).`;
+
+/**
+ * Every pair of lines that run at a known place, running straight: how near their fans come at the sway asked, and
+ * at what sway they would touch.
+ *
+ * @param swayAsked  radians, for lines whose lures have no sway of their own
+ * @param contact    m
+ */
+export function pairsOf(lines: readonly LineFigures[], swayAsked: number, contact: number): PairFigures[] {
+    const placed = lines.flatMap(place);
+    const outward = [...placed].sort((a, b) => a.towPoint[1] - b.towPoint[1]);
+    const found: PairFigures[] = [];
+    for (let first = 0; first < placed.length; first++) {
+        for (let second = first + 1; second < placed.length; second++) {
+            const [a, b] = [placed[first]!, placed[second]!];
+            const neighbours = Math.abs(outward.indexOf(a) - outward.indexOf(b)) === 1;
+            found.push(pairOf(a, b, neighbours, swayAsked, contact));
+        }
+    }
+    return found;
+}
+
+function place(figures: LineFigures): Placed[] {
+    const { towPoint, astern, line } = figures;
+    if (line.role === 'standby' || !towPoint.known || !astern.known) return [];
+    // A lure that would run beside or ahead of its own tow point has no line to speak of.
+    if (!(astern.value > -towPoint.value[0])) return [];
+    const leaning = leaningOf(towPoint, astern, figures.sway);
+    return [{ figures, towPoint: towPoint.value, astern: astern.value, leaning }];
+}
+
+function pairOf(a: Placed, b: Placed, neighbours: boolean, swayAsked: number, contact: number): PairFigures {
+    const [first, second] = [swaying(a, swayAsked), swaying(b, swayAsked)];
+    const leaning = [...new Set([...a.leaning, ...b.leaning, CAP])];
+    const margin = swayMargin(first, second, contact);
+    const least = clearance(first, second)?.distance;
+    const touch = margin?.outcome === 'touch' ? margin.sway : Number.POSITIVE_INFINITY;
+    const longer = a.astern >= b.astern ? first : second;
+    const cure = least !== undefined && least < contact ? remedy(first, second, contact) : undefined;
+    const gone = silent('The lines are not all there.');
+    const figure = (value: number | undefined): Figure =>
+        value === undefined ? gone : known(value, 'computed', leaning);
+    return {
+        a: a.figures,
+        b: b.figures,
+        neighbours,
+        lateralGap: known(Math.abs(a.towPoint[1] - b.towPoint[1]), 'computed'),
+        stagger: known(Math.abs(a.astern - b.astern), 'computed'),
+        clearance: figure(least),
+        swayMargin: margin ? figure(touch) : gone,
+        swayAtLure: margin
+            ? figure(touch === Number.POSITIVE_INFINITY ? touch : swayAtLure({ ...longer, sway: touch }))
+            : gone,
+        ...(cure && { cure }),
+    };
+}
+
+/** The line in air from its tow point to its lure, swaying as its lure does or as the plan asks. */
+function swaying({ figures, towPoint, astern }: Placed, swayAsked: number): SwayingLine {
+    const own = figures.line.lure?.value.sway ?? figures.line.teaser?.value.sway;
+    return { line: directlyAstern(towPoint, astern), sway: own?.si ?? swayAsked, cap: USUAL_SWAY.cap };
 }
