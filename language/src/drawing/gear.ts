@@ -1,5 +1,6 @@
 import type { LineFigures, Point } from '../plan/figures.ts';
 import type { Boat, SpreadLine } from '../plan/model.ts';
+import type { Place } from '../plan/origin.ts';
 import type {
     DrawnLure,
     Fan,
@@ -54,7 +55,7 @@ function drawLine(figures: LineFigures, title: string, [x, y]: Point, lure: XY):
         id: `line:${line.position.name}`,
         role: 'line',
         name: `${title}: line${submerged ? `, in the water for its last ${inMetres(distance(under, lure))}` : ''}.`,
-        at: (line.back?.origin ?? line.origin).place,
+        at: backPlace(line),
         position: line.position.name,
         what: line.role === 'teaser' ? 'teaser' : 'fished',
         rod: rodTip?.known && line.from?.kind !== 'rod tip' ? [[rodTip.value[0], rodTip.value[1]], tow] : [],
@@ -119,6 +120,12 @@ function drawStandby({ line, towPoint }: LineFigures, note: Note, boat: Boat | u
         position: line.position.name,
         point: !holder && towPoint.known ? [towPoint.value[0], towPoint.value[1]] : [ahead, sign * out],
     };
+}
+
+/** Where the text says how far back: the distance or the wave, else the position. */
+export function backPlace({ back, origin }: SpreadLine): Place {
+    if (!back) return origin.place;
+    return (back.kind === 'distance' ? back.distance : back.wave).origin.place;
 }
 
 type Planar = readonly [x: number, y: number, ...rest: number[]];

@@ -69,7 +69,7 @@ export function noteOf(figures: LineFigures, marks: readonly Mark[]): Note {
 
 /** The note as one line of plain words. */
 export function noteWords(note: Note): string {
-    const { title, what, gear, distance, sideways: aside, wave, part, tow, silences } = note;
+    const { title, what, gear, distance, sideways: aside, wave, part, tow, silences, marks } = note;
     const parts = [
         what === 'standby' ? 'standing by' : what === 'teaser' && 'teaser',
         gear,
@@ -77,6 +77,7 @@ export function noteWords(note: Note): string {
         aside,
         wave && [wave, part].join(', '),
         tow && `from ${tow}`,
+        marks.map(({ severity, number }) => `${severity} ${number}`).join(', '),
     ];
     return [`${title}: ${parts.filter(Boolean).join('; ')}.`, ...silences].join(' ');
 }

@@ -2,7 +2,7 @@ import type { AnalysedPlan, LineFigures, Point, WaveFigures } from '../plan/figu
 import type { Finding } from '../plan/finding.ts';
 import type { Place } from '../plan/origin.ts';
 import type { LureShape } from './elements.ts';
-import { lureShapeOf } from './gear.ts';
+import { backPlace, lureShapeOf } from './gear.ts';
 import { poleName } from './hull.ts';
 import { type Mark, markFindings } from './marks.ts';
 import { type Note, noteOf, noteWords, silencesOf } from './notes.ts';
@@ -160,7 +160,7 @@ function drawGear(figures: LineFigures, note: Note): SideElement[] {
             id: `line:${line.position.name}`,
             role: 'line',
             name: `${note.title}: line from ${inMetres(tow[1])} up, ${degrees(angle)} at the water.`,
-            at: (line.back?.origin ?? line.origin).place,
+            at: backPlace(line),
             ...common,
             what: line.role,
             rod: rodTip?.known && line.from?.kind !== 'rod tip' ? [fromSide(rodTip.value), tow] : [],

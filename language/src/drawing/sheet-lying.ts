@@ -24,7 +24,8 @@ export function layOutLying(
     const label = Math.max(narrowestLabel, each);
     const width = Math.max(paper.width, 2 * margins.page + most * (label + gap));
     const fullness = each >= narrowestFull ? 'full' : 'brief';
-    const sides = bySide(scene.notes.map((note) => labelOf(note, fullness, label)));
+    const relabel = (labels: readonly Label[]) => labels.map(({ note }) => labelOf(note, fullness, label));
+    const sides = [relabel(counted[0]), relabel(counted[1])] as const;
     const [above, under] = sides.map(highest) as [number, number];
     const around = 2 * (margins.page + margins.band + margins.corridor) + above + under;
     const room = Math.max(leastHeight, paper.height - around - below);
