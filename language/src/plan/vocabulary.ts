@@ -978,11 +978,14 @@ export function propertyOf(context: Context, word: string): Property | undefined
     return (vocabulary[context] as readonly Property[]).find((property) => property.word === spelled);
 }
 
-/** An example for a word wherever it is known first; for messages about text that did not parse. */
+/** The blocks that know a word. */
+export function contextsKnowing(word: string): Context[] {
+    return (Object.keys(vocabulary) as Context[]).filter((context) => propertyOf(context, word));
+}
+
+/** An example for a word, from a spread if it has the word, else wherever it is known first. */
 export function exampleOf(word: string): string | undefined {
-    for (const context of Object.keys(vocabulary) as Context[]) {
-        const property = propertyOf(context, word);
-        if (property) return property.example;
-    }
-    return undefined;
+    const contexts = contextsKnowing(word);
+    const context = contexts.find((each) => each === 'spread' || each === 'position') ?? contexts[0];
+    return context && propertyOf(context, word)?.example;
 }

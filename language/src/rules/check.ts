@@ -8,9 +8,12 @@ import type { Finding } from '../plan/finding.ts';
 import type { Loaded } from '../plan/load.ts';
 import type { Resolved } from '../plan/model.ts';
 import type { ReachScope } from '../plan/names/scope.ts';
+import { placeOf, placeOfProperty } from '../plan/place.ts';
 import { Gathered } from '../plan/resolve/gather.ts';
 import { resolveDocument } from '../plan/resolve.ts';
 import { type Judgement, judge } from './judge.ts';
+import type { JudgedFile } from './rule.ts';
+import { checkRuleWords } from './rule-words.ts';
 
 /** A file as a check leaves it: read, resolved, computed, judged. */
 export interface CheckedSheet {
@@ -41,14 +44,40 @@ export function checkSheet(
     const { LangiumDocuments: documents } = services.shared.workspace;
     const reach = services.shared.names.Reach;
     const context = { documents, reach, unread, library: library.keys() };
-    const language = checkLanguage(document, scope, context, gathered);
+    const language = [...checkLanguage(document, scope, context, gathered), ...ruleWordsIn(document)];
     const resolved = resolveDocument(document, gathered, (definition) => used.has(definition));
     const plans = resolved.spreads.map(analyse);
-    const judgement = judge(resolved, plans);
-    const findings = [...language, ...judgement.findings].sort(
+    const judgement = judge({ ...resolved, ...versionOf(document) }, plans);
+    const findings = [...language, ...whatHolds(judgement.findings, language)].sort(
         (a, b) => a.at.start - b.at.start || a.at.end - b.at.end,
     );
     return { uri: document.uri.toString(), document, resolved, plans, judgement, findings };
+}
+
+/** Rules that conclude from what is not there. */
+const FROM_ABSENCE: ReadonlySet<string> = new Set(['unused', 'waiver-idle']);
+
+/** In a text that could not be read to the end nothing is known to be missing. */
+function whatHolds(judged: readonly Finding[], language: readonly Finding[]): readonly Finding[] {
+    if (!language.some(({ severity }) => severity === 'error')) return judged;
+    return judged.filter(({ rule }) => !FROM_ABSENCE.has(rule));
+}
+
+function ruleWordsIn(document: LangiumDocument<Sheet>): Finding[] {
+    return document.parseResult.value.definitions.flatMap((definition) =>
+        (definition.entries ?? []).flatMap((entry) =>
+            entry.$type === 'RuleSetting' || entry.$type === 'Waive' ? checkRuleWords(entry) : [],
+        ),
+    );
+}
+
+function versionOf(document: LangiumDocument<Sheet>): Pick<JudgedFile, 'version'> {
+    const { version } = document.parseResult.value;
+    if (!version || !Number.isFinite(version.number)) return {};
+    const place = placeOfProperty(version, 'number');
+    return {
+        version: { value: version.number, origin: { place, property: placeOf(version), voice: 'spread' } },
+    };
 }
 
 /** The definitions that some file refers to, whichever files are loaded. */

@@ -1,37 +1,58 @@
 import type { ILexingError, IRecognitionException, IToken } from 'chevrotain';
 import type { LangiumDocument } from 'langium';
+import type { Sheet } from '../../../grammar/generated/ast.ts';
 import type { Finding } from '../finding.ts';
 import type { Place } from '../origin.ts';
-import { problem } from './problem.ts';
+import { instead, problem } from './problem.ts';
+import { shorten } from './words.ts';
 
 /** What the lexer and the parser could not read, each at the place where a hand would mend it. */
 export function checkSyntax(document: LangiumDocument): Finding[] {
-    const { lexerErrors, parserErrors } = document.parseResult;
-    const text = document.textDocument.getText();
+    const { lexerErrors, parserErrors, value } = document.parseResult;
+    const texts = misquoted(document);
+    const hasStrays = (value as Sheet).strays?.length > 0;
     return [
         ...lexerErrors.map((error) =>
             problem('syntax', lexerPlace(document, error), { what: error.message }),
         ),
-        ...parserErrors.map((error) =>
-            problem('syntax', parserPlace(document, error as IRecognitionException), { what: error.message }),
-        ),
-        ...unclosedTexts(document, text),
+        ...texts,
+        ...parserErrors.flatMap((error) => {
+            // What a stray property says about a brace too many above it need not be said again at the end.
+            if (hasStrays && error.token.image === '}' && error.name === 'NotAllInputParsedException')
+                return [];
+            const at = parserPlace(document, error as IRecognitionException);
+            // An unclosed text swallows what follows it; that it does is said once.
+            if (texts.some((text) => text.at.start <= at.start && at.start < text.at.end)) return [];
+            return [problem('syntax', at, { what: error.message })];
+        }),
     ];
 }
 
-/** A text without its closing quote still reads, to the end of its line; that it does is said here. */
-function unclosedTexts(document: LangiumDocument, text: string): Finding[] {
+/** Texts in quotes that are not straight, or not closed. They still read, to the end of their line at most. */
+function misquoted(document: LangiumDocument): Finding[] {
+    const text = document.textDocument.getText();
     const found: Finding[] = [];
-    const root = document.parseResult.value.$cstNode;
-    if (!root || !text.includes('"')) return found;
-    const quoted = /\/\/[^\n\r]*|\/\*[\s\S]*?\*\/|"[^"\n\r]*("?)/g;
+    const quoted = /\/\/[^\n\r]*|\/\*[\s\S]*?\*\/|"[^"\n\r]*"?|[“”„][^"“”\n\r]*[“”"]?/g;
     for (const match of text.matchAll(quoted)) {
-        if (!match[0].startsWith('"') || match[1] === '"') continue;
+        const written = match[0];
+        if (written.startsWith('/') || /^".*"$/.test(written.length > 1 ? written : '')) continue;
+        const closed = written.length > 1 && /["“”]$/.test(written);
+        const at = placeAt(document, match.index, match.index + written.trimEnd().length);
+        const inner = written
+            .replace(/^["“”„]/, '')
+            .replace(/["“”]$/, '')
+            .trimEnd();
         found.push(
-            problem('syntax', placeAt(document, match.index, match.index + match[0].trimEnd().length), {
-                what: 'The quote that opens here is not closed on its line.',
-                remedy: 'Put a `"` where the text ends.',
-            }),
+            closed
+                ? problem('syntax', at, {
+                      what: 'These are not the quotes that the language knows.',
+                      remedy: `Use straight ones: \`"${shorten(inner)}"\`.`,
+                      fixes: [{ ...instead(at, `"${inner}"`), title: 'Use straight quotes' }],
+                  })
+                : problem('syntax', at, {
+                      what: 'The quote that opens here is not closed on its line.',
+                      remedy: 'Put a `"` where the text ends.',
+                  }),
         );
     }
     return found;

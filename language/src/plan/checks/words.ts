@@ -12,14 +12,10 @@ import type { Finding } from '../finding.ts';
 import { placeOf, placeOfProperty } from '../place.ts';
 import { readPosition } from '../resolve/position.ts';
 import { headWords } from '../resolve/towed.ts';
-import { type Context, propertyOf, vocabulary } from '../vocabulary.ts';
+import { definitionWords } from '../syntax/definition-words.ts';
+import { type Context, contextsKnowing, propertyOf, vocabulary } from '../vocabulary.ts';
 import { contextOf } from './context.ts';
 import { instead, problem } from './problem.ts';
-
-export const definitionWords: readonly string[] = [
-    ...['boat', 'rod', 'reel', 'line', 'leader', 'hooks', 'outfit', 'lure', 'teaser', 'bait', 'method'],
-    ...['species', 'spread', 'rules', 'log', 'use', 'layback'],
-];
 
 /** The words that may open a property in a block; positions too, in a spread. */
 export function wordsIn(context: Context): readonly string[] {
@@ -27,12 +23,18 @@ export function wordsIn(context: Context): readonly string[] {
     return context === 'spread' ? [...words, 'port', 'starboard', 'centre', 'shotgun'] : words;
 }
 
-/** A word that its block does not know. Only the first on a line: the rest of the line follows from it. */
+/** A word that its block does not know. Only the first of several: the rest follows from it. */
 export function checkUnknown(node: Unknown): Finding | undefined {
     if (isBehindAnother(node)) return undefined;
     const at = placeOfProperty(node, 'word');
     const context = contextOf(node);
-    const known = context ? wordsIn(context) : definitionWords;
+    if (!context && belongsInside(node.word)) {
+        return problem('syntax', at, {
+            what: `\`${node.word}\` does not belong outside a block.`,
+            remedy: 'Put it inside one, such as `spread my-plan { … }`, or look for a `}` too many above it.',
+        });
+    }
+    const known = context ? wordsIn(context) : [...definitionWords];
     const near = nearest(node.word, known);
     const elsewhere = near ? undefined : whereKnown(node.word);
     const where = context ? `in a ${context} block` : 'outside a block';
@@ -130,16 +132,32 @@ export function checkRemoval(node: Removal): Finding | undefined {
 
 /** The blocks that know a word which stands in the wrong one. */
 function whereKnown(word: string): string | undefined {
-    const contexts = (Object.keys(vocabulary) as Context[]).filter((context) => propertyOf(context, word));
-    if (contexts.length === 0) return undefined;
-    return `It belongs in a ${contexts.slice(0, 3).join(', ')} block.`;
+    const contexts = contextsKnowing(word);
+    return contexts.length === 0 ? undefined : `It belongs in a ${contexts.slice(0, 3).join(' or ')} block.`;
 }
 
+const POSITION_WORDS = new Set(['port', 'starboard', 'centre', 'center', 'shotgun', 'stinger', 'standby']);
+
+function belongsInside(word: string): boolean {
+    return POSITION_WORDS.has(word) || contextsKnowing(word).length > 0;
+}
+
+/** Behind another one on its line; outside every block, behind another one at all. */
 function isBehindAnother(node: Unknown): boolean {
     const siblings = siblingsOf(node);
     const before = siblings[siblings.indexOf(node) - 1];
     if (before?.$type !== 'Unknown') return false;
+    if (node.$container.$type === 'Sheet') return !definitionBetween(before, node);
     return before.$cstNode?.range.end.line === node.$cstNode?.range.start.line;
+}
+
+function definitionBetween(before: AstNode, node: Unknown): boolean {
+    const [from, to] = [before.$cstNode!.end, node.$cstNode!.offset];
+    const sheet = node.$container as Sheet;
+    return [...sheet.definitions, ...sheet.uses].some((each) => {
+        const at = each.$cstNode?.offset ?? -1;
+        return at >= from && at < to;
+    });
 }
 
 function siblingsOf(node: Unknown): readonly AstNode[] {

@@ -211,7 +211,7 @@ function usualTowPoint(
     at: Origin,
 ): From | undefined {
     const origin: Origin = { ...at, voice: 'default' };
-    if (role === 'standby') return undefined;
+    if (role === 'standby' || !boat) return undefined;
     if (position.extra) return { kind: 'point', name: position.place, origin };
     if (role === 'teaser')
         return boat?.points.has('bridge') ? { kind: 'point', name: 'bridge', origin } : undefined;

@@ -1,6 +1,7 @@
 import type { IToken, TokenType } from 'chevrotain';
 import { DefaultLexer, type LangiumCoreServices, type LexerResult } from 'langium';
 import { isUnitWord } from '../../units/unit-words.ts';
+import { definitionWords } from './definition-words.ts';
 import { twinOf } from './tokens.ts';
 
 const FEET = /^(ft|feet|foot)$/;
@@ -8,12 +9,14 @@ const INCH = /^(in|inch|inches)$/;
 
 /**
  * Reads words as words, then settles by their place what they are: behind a number a unit, at the start of a
- * line a keyword, elsewhere a keyword that may also be a name.
+ * line a keyword, elsewhere a keyword that may also be a name, and outside every block a keyword only if it
+ * opens a definition.
  */
 export class PlaceAwareLexer extends DefaultLexer {
     private readonly keywords = new Map<string, { keyword: TokenType; twin: TokenType }>();
     private readonly unit: TokenType;
     private readonly id: TokenType;
+    private readonly inner: TokenType;
     private readonly number: TokenType;
     private readonly inches: TokenType;
 
@@ -22,6 +25,7 @@ export class PlaceAwareLexer extends DefaultLexer {
         const types = this.tokenTypes;
         this.unit = types.UNIT!;
         this.id = types.ID!;
+        this.inner = types.INNER!;
         this.number = types.NUMBER!;
         this.inches = types.INCHES!;
         for (const type of Object.values(types)) {
@@ -35,11 +39,6 @@ export class PlaceAwareLexer extends DefaultLexer {
         return this.keywords.has(word);
     }
 
-    /** Whether a word, as the lexer left it, would be a unit behind a number on the same line. */
-    readsAsUnit(token: IToken): boolean {
-        return this.keywords.has(token.image) ? isUnitWord(token.image) : token.tokenType === this.id;
-    }
-
     override tokenize(text: string): LexerResult {
         const result = super.tokenize(text);
         this.settle(result.tokens);
@@ -47,21 +46,28 @@ export class PlaceAwareLexer extends DefaultLexer {
     }
 
     private settle(tokens: IToken[]): void {
+        const depth = new Depth();
         let previous: IToken | undefined;
         for (let index = 0; index < tokens.length; index++) {
             const token = tokens[index]!;
-            if (token.tokenType === this.id) {
-                const opens = !previous || (token.startLine! > previous.endLine! && previous.image !== ',');
-                const behindNumber = !opens && previous!.tokenType === this.number;
-                const known = this.keywords.get(token.image);
-                if (behindNumber && this.readsAsUnit(token)) {
-                    become(token, this.unit);
-                    this.joinFeetAndInches(tokens, index);
-                } else if (known) {
-                    become(token, opens ? known.keyword : known.twin);
-                }
-            }
+            const opens = !previous || (token.startLine! > previous.endLine! && previous.image !== ',');
+            depth.enter(token, opens);
+            if (token.tokenType === this.id) this.settleWord(tokens, index, opens, depth);
             previous = token;
+        }
+    }
+
+    private settleWord(tokens: IToken[], index: number, opens: boolean, depth: Depth): void {
+        const token = tokens[index]!;
+        const known = this.keywords.get(token.image);
+        const behindNumber = !opens && tokens[index - 1]!.tokenType === this.number;
+        if (behindNumber && (!known || isUnitWord(token.image))) {
+            become(token, this.unit);
+            this.joinFeetAndInches(tokens, index);
+        } else if (known && !(opens && depth.isOutside && !definitionWords.has(token.image))) {
+            become(token, opens ? known.keyword : known.twin);
+        } else if (!opens) {
+            become(token, this.inner);
         }
     }
 
@@ -72,6 +78,38 @@ export class PlaceAwareLexer extends DefaultLexer {
         const sameLine = feet.startLine === number.startLine;
         if (sameLine && feet.tokenType === this.unit && FEET.test(feet.image)) become(number, this.inches);
     }
+}
+
+/** The words that open a line only to open a block: a position of a spread. */
+const POSITION_OPENERS = new Set(['port', 'starboard', 'centre', 'center', 'shotgun', 'stinger', 'standby']);
+
+/**
+ * How deep in blocks a token stands. A definition or position whose `{` was forgotten counts as open from the line
+ * after its first, so that what follows is not taken for strays; a `}` too many does not go below the ground.
+ */
+class Depth {
+    private depth = 0;
+    private headed = false;
+
+    get isOutside(): boolean {
+        return this.depth === 0 && !this.headed;
+    }
+
+    enter(token: IToken, opens: boolean): void {
+        if (token.image === '{') {
+            this.depth++;
+            this.headed = false;
+        } else if (token.image === '}') {
+            this.depth = Math.max(0, this.depth - 1);
+        } else if (opens) {
+            if (this.headed) this.depth++;
+            this.headed = this.depth === 0 ? opensDefinition(token.image) : POSITION_OPENERS.has(token.image);
+        }
+    }
+}
+
+function opensDefinition(word: string): boolean {
+    return definitionWords.has(word) && word !== 'use' && word !== 'layback';
 }
 
 function become(token: IToken, type: TokenType): void {

@@ -1,5 +1,6 @@
 import type { ILexerErrorMessageProvider, IParserErrorMessageProvider, IToken, TokenType } from 'chevrotain';
-import { exampleOf } from '../vocabulary.ts';
+import { contextsKnowing, exampleOf } from '../vocabulary.ts';
+import { definitionWords } from './definition-words.ts';
 
 type Mismatch = Parameters<IParserErrorMessageProvider['buildMismatchTokenMessage']>[0];
 type NoAlternative = Parameters<IParserErrorMessageProvider['buildNoViableAltMessage']>[0];
@@ -42,6 +43,23 @@ const DEFINITIONS: Readonly<Record<string, string>> = {
     layback: 'layback 1',
     waive: 'waive stagger on port long rigger because "…"',
     swap: 'swap port long rigger with starboard long rigger',
+};
+
+/** Examples for what the parser was in the middle of. */
+const BY_RULE: Readonly<Record<string, string>> = {
+    SpeedRange: 'speed 6 kn to 10 kn',
+    Runs: 'runs 6 kn to 9 kn',
+    WeightRange: 'weight 30 kg to 90 kg',
+    Crests: 'first crest 6.5 m at 8 kn',
+    Pull: 'pull 2.6 kg at 8 kn',
+    Capacity: 'capacity 800 m of 0.71 mm',
+    Turn: 'turn within 90 m',
+    PositionBlock: 'port long rigger { lure ink-pusher  back wave 5 }',
+    Holder: 'holder port corner { ahead 0.4 m  out 1.5 m  up 1.0 m }',
+    Waive: 'waive stagger on port long rigger because "…"',
+    AtMost: 'at most 6 lines',
+    BaitHook: 'hooks circle with natural bait',
+    ClassesAmong: 'class among 15 kg, 24 kg',
 };
 
 /** Says what the parser met in the words of the crew: what is missing or in the way, and what would be right. */
@@ -87,9 +105,14 @@ const WANTED: Readonly<Record<string, string>> = {
 
 function closing(actual: IToken, previous: IToken, ruleName: string): string {
     const block = ruleOf(ruleName);
+    const elsewhere = definitionWords.has(actual.image) ? [] : contextsKnowing(actual.image);
+    if (elsewhere.length > 0) {
+        return `\`${actual.image}\` does not belong in a ${blockName(block)}. It belongs in a ${elsewhere.slice(0, 3).join(' or ')} block; or a \`}\` is missing before it.`;
+    }
     if (isEnd(actual))
         return `A \`}\` is missing at the end: the ${blockName(block)} that was opened is not closed.`;
-    if (previous.endLine === actual.startLine) {
+    // Behind a recovery the previous token may be one that was skipped, on the same line or after it.
+    if (previous.endLine! >= actual.startLine!) {
         return `\`${shorten(actual.image)}\` does not belong here. Put each property on a line of its own, or close the ${blockName(block)} with \`}\` first.`;
     }
     return `A \`}\` is missing before \`${shorten(actual.image)}\`, which does not belong inside the ${blockName(block)}. Close it with \`}\`.`;
@@ -111,8 +134,12 @@ function instead(actual: IToken, previous: IToken): string {
 }
 
 function remedy(previous: IToken, ruleName: string): string {
-    const rule = ruleOf(ruleName).toLowerCase();
-    const example = DEFINITIONS[rule] ?? exampleOf(previous.image) ?? DEFINITIONS[previous.image];
+    const rule = ruleOf(ruleName);
+    const example =
+        DEFINITIONS[rule.toLowerCase()] ??
+        BY_RULE[rule] ??
+        exampleOf(previous.image) ??
+        DEFINITIONS[previous.image];
     return example ? ` Write for instance \`${example}\`.` : '';
 }
 

@@ -9,7 +9,9 @@ import { DefaultTokenBuilder, type GrammarAST } from 'langium';
  * elsewhere, which fits wherever the keyword fits and also wherever a NAME does. That is why any word may name
  * a lure, and why a name that is missing at the end of a line is not made up from the next one.
  *
- *     WORD ⊃ NAME ⊃ ID, twins        WORD ⊃ keywords ⊃ twins
+ *     WORD ⊃ NAME ⊃ ID ⊃ INNER       WORD ⊃ keywords ⊃ twins       NAME, LATER ⊃ twins       LATER ⊃ INNER
+ *
+ * INNER is an ID that does not open its line; LATER any word that does not.
  */
 export class OverlappingTokens extends DefaultTokenBuilder {
     override buildTokens(grammar: GrammarAST.Grammar): TokenType[] {
@@ -18,12 +20,15 @@ export class OverlappingTokens extends DefaultTokenBuilder {
         const word = abstract(byName.get('WORD')!);
         const name = abstract(byName.get('NAME')!, word);
         abstract(byName.get('INCHES')!);
-        byName.get('ID')!.CATEGORIES = [name];
+        const later = abstract(byName.get('LATER')!);
+        const id = byName.get('ID')!;
+        id.CATEGORIES = [name];
+        abstract(byName.get('INNER')!, id, later);
         const twins: TokenType[] = [];
         for (const keyword of types.filter((type) => isWord(type.name) && !isTerminal(type.name))) {
             abstract(keyword, word);
             keyword.LONGER_ALT = undefined;
-            twins.push({ name: twinOf(keyword.name), PATTERN: Lexer.NA, CATEGORIES: [keyword, name] });
+            twins.push({ name: twinOf(keyword.name), PATTERN: Lexer.NA, CATEGORIES: [keyword, name, later] });
         }
         return [...types, ...twins];
     }

@@ -6,7 +6,7 @@ import { type CstNode, DefaultValueConverter, type GrammarAST, type ValueType } 
  */
 export class PlainValues extends DefaultValueConverter {
     protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cst: CstNode): ValueType {
-        if (rule.name === 'STRING') return input.replace(/^"/, '').replace(/"$/, '');
+        if (rule.name === 'STRING') return input.replace(/^["“”„]/, '').replace(/["“”]$/, '');
         if (rule.name === 'NUMBER') return input.includes(',') ? Number.NaN : Number(input);
         if (rule.name === 'NAME' || rule.name === 'ID') return input;
         return super.runConverter(rule, input, cst);
