@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { decode, type Reading, readPlan } from './reading.ts';
+import { decode, type Reading, readPlan, type Unfit } from './reading.ts';
 import { Refusal } from './refusal.ts';
 import { showPath, walk } from './walk.ts';
 
@@ -17,8 +17,8 @@ export interface AskedFile {
     readonly shown: string;
     readonly text: string;
     readonly byteOrderMark: boolean;
-    /** Set where the file is too large to be a plan; then there is no text. */
-    readonly tooLarge?: number;
+    /** Set where the file is no plan by any measure; then there is no text. */
+    readonly unfit?: Unfit;
 }
 
 /** Reads what the paths mean. Something to look at must be left. */
@@ -63,8 +63,8 @@ function fileOf(path: string, shown: string, reading: Reading): AskedFile | stri
     switch (reading.kind) {
         case 'text':
             return { path, shown, text: reading.text, byteOrderMark: reading.byteOrderMark };
-        case 'too large':
-            return { path, shown, text: '', byteOrderMark: false, tooLarge: reading.bytes };
+        case 'unfit':
+            return { path, shown, text: '', byteOrderMark: false, unfit: reading.unfit };
         case 'refused':
             return `${shown} ${reading.reason}.`;
     }

@@ -23,8 +23,8 @@ interface Options {
 }
 
 const help = `
-It ends with 0 when nothing was found that --fail-on counts, 1 when something was, 2 when a file could not
-be looked at. What it found goes to the standard output, everything else to the standard error.
+It ends with 0 when nothing was found that --fail-on counts, 1 when something was, 2 when a file could
+not be looked at. What it found goes to the standard output, everything else to the standard error.
 
 Examples:
   layback check

@@ -9,16 +9,14 @@ import { createServices } from '../plan/services.ts';
 import type { Checked, Run, Source } from '../reports/checked.ts';
 import { checkAll } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
-import { mostBytes, readPlan } from './reading.ts';
+import { readPlan, type Unfit } from './reading.ts';
 import { showPath } from './walk.ts';
-
-const megabytes = (bytes: number) => `${(bytes / 1e6).toFixed(1)} MB`;
 
 /** Checks what was asked for, reading what it uses from the disk. */
 export async function check(asked: Asked): Promise<Run> {
     const uriOf = (file: AskedFile) => URI.file(file.path);
     const root = rootOf(asked.cwd);
-    const readable = asked.files.filter((file) => file.tooLarge === undefined);
+    const readable = asked.files.filter((file) => !file.unfit);
     const files = filesFor(asked, root);
     const loaded = await load(
         createServices(),
@@ -43,22 +41,26 @@ export async function check(asked: Asked): Promise<Run> {
         sources.set(uri, source);
         const sheet = sheets.get(uri);
         if (!sheet)
-            return { ...source, findings: [tooLarge(uri, file.tooLarge!)], plans: [], concerning: new Map() };
+            return {
+                ...source,
+                findings: [unfitFinding(uri, file.unfit!)],
+                plans: [],
+                concerning: new Map(),
+            };
         const { findings, plans, judgement } = sheet;
         return { ...source, findings, plans, concerning: judgement.plans };
     });
     return { files: checked, sources, refusals: asked.refusals };
 }
 
-/** A file larger than any plan is a finding about that file, and no reason to leave the others unchecked. */
-function tooLarge(uri: string, bytes: number): Finding {
+/** A file that is no plan is a finding about that file, and no reason to leave the others unchecked. */
+function unfitFinding(uri: string, { rule, reason, remedy }: Unfit): Finding {
     return {
-        rule: 'file-size',
+        rule,
         severity: 'error',
         at: startOf(uri),
-        what: `The file has ${megabytes(bytes)}; no plan over ${megabytes(mostBytes)} is read.`,
-        why: 'Nobody reads such a plan on deck, and an editor would stall on it.',
-        remedy: 'Split it, or leave it out if it is no plan.',
+        what: `The file ${reason}.`,
+        remedy,
         related: [],
         fixes: [],
         positions: [],
@@ -71,8 +73,9 @@ function filesFor({ files, cwd }: Asked, root: string | undefined): Files {
     return (uri) => {
         const file = asked.get(uri.toString());
         if (file) {
-            if (file.tooLarge === undefined) return { kind: 'text', text: file.text };
-            return { kind: 'unread', reason: `has ${megabytes(file.tooLarge)}: no plan is that long` };
+            return file.unfit
+                ? { kind: 'unread', reason: file.unfit.reason }
+                : { kind: 'text', text: file.text };
         }
         return uri.scheme === 'file' ? readUsed(uri.fsPath, root, cwd) : { kind: 'missing' };
     };
@@ -87,8 +90,8 @@ function readUsed(path: string, root: string | undefined, cwd: string): FileText
     switch (reading.kind) {
         case 'text':
             return { kind: 'text', text: reading.text };
-        case 'too large':
-            return { kind: 'unread', reason: `has ${megabytes(reading.bytes)}: no plan is that long` };
+        case 'unfit':
+            return { kind: 'unread', reason: reading.unfit.reason };
         case 'refused':
             return reading.gone ? { kind: 'missing' } : { kind: 'unread', reason: reading.reason };
     }

@@ -23,8 +23,8 @@ interface Options {
 }
 
 const help = `
-The picture is named after the file, and after the plan where the file holds several. Its ending says what it
-is: .svg, for print and for drawing programs, or .png. A picture that is there is drawn anew.
+The picture is named after the file, and after the plan where the file holds several. Its ending says
+what it is: .svg, for print and for drawing programs, or .png. A picture that is there is drawn anew.
 
 Examples:
   layback draw plans/friday.spread

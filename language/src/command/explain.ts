@@ -1,8 +1,8 @@
 import type { Command } from 'commander';
 import type { RuleEntry } from '../reports/sarif.ts';
-import { nearestRule } from '../rules/registry.ts';
 import { groups } from '../rules/rule.ts';
 import { capital } from '../rules/say.ts';
+import { nearest } from '../units/nearest.ts';
 import { inTerminal } from './markdown.ts';
 import { Refusal } from './refusal.ts';
 import { ruleEntries } from './rule-entries.ts';
@@ -31,8 +31,11 @@ async function explain(name: string | undefined): Promise<void> {
     }
     const rule = rules.find((rule) => rule.name === name);
     if (!rule) {
-        const meant = nearestRule(name);
-        const suggestion = meant ? `Did you mean ${meant.name}?` : 'layback explain lists them all.';
+        const meant = nearest(
+            name,
+            rules.map((each) => each.name),
+        );
+        const suggestion = meant ? `Did you mean ${meant}?` : 'layback explain lists them all.';
         throw new Refusal(`There is no rule ${name}. ${suggestion}`);
     }
     const page = rule.page ?? `# ${rule.name}\n\n${rule.summary}\n\n${rule.standing}`;
@@ -40,7 +43,7 @@ async function explain(name: string | undefined): Promise<void> {
 }
 
 function index(rules: readonly RuleEntry[]): string {
-    return groups
+    return [...groups, 'the text']
         .map((group) => ({ group, among: rules.filter((rule) => rule.group === group) }))
         .filter(({ among }) => among.length > 0)
         .map(({ group, among }) => {

@@ -8,8 +8,8 @@ import { chosenPlans, warnOfErrors } from './chosen-plans.ts';
 import { terminal } from './terminal.ts';
 
 const help = `
-The table speaks in the units of the plan; JSON has every figure in SI units, with what it stands on, or why
-there is none. A tilde marks what leans on an estimate: measure it, or leave room.
+The table speaks in the units of the plan; JSON has every figure in SI units, with what it stands on, or
+why there is none. A tilde marks what leans on an estimate: measure it, or leave room.
 
 Examples:
   layback figures plans/friday.spread

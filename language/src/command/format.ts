@@ -13,8 +13,8 @@ interface Options {
 }
 
 const help = `
-Only white space changes: one property a line, short blocks on one line, four spaces a level. The order and the
-comments stay. A definition with an error in its spelling stays as it is.
+Only white space changes: one property a line, short blocks on one line, four spaces a level. The order
+and the comments stay. A definition that cannot be read stays as it is.
 
 Without --write or --check, one file is printed as it would be.
 
@@ -49,8 +49,7 @@ async function format(paths: string[], options: Options): Promise<void> {
         );
     }
     const differing = laidOut(asked, options);
-    if (asked.refusals.length > 0 || asked.files.some((file) => file.tooLarge !== undefined))
-        process.exitCode = 2;
+    if (asked.refusals.length > 0 || asked.files.some((file) => file.unfit)) process.exitCode = 2;
     else if (options.check && differing > 0) process.exitCode = 1;
 }
 
@@ -59,8 +58,8 @@ function laidOut({ files }: Asked, { write, check }: Options): number {
     const services = createServices();
     let differing = 0;
     for (const file of files) {
-        if (file.tooLarge !== undefined) {
-            terminal.log(`layback: ${file.shown} is larger than any plan.`);
+        if (file.unfit) {
+            terminal.log(`layback: ${file.shown} ${file.unfit.reason}.`);
             continue;
         }
         const text = layOut(file.text, services);

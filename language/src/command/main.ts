@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 import { setFlagsFromString } from 'node:v8';
 
 // A check of one plan is over before optimised code pays for its making. This lets the interpreter run on for

@@ -21,8 +21,8 @@ const files: Readonly<Record<string, string>> = {
 };
 
 const help = `
-The boat, the lures and the figures in it are made up: put your own in their place. Nothing that is there
-already is overwritten.
+The boat, the lures and the figures in it are made up: put your own in their place. Nothing that is
+there already is overwritten.
 
 Example:
   layback new our-boat && cd our-boat && layback check`;

@@ -28,8 +28,7 @@ export function walk(paths: readonly string[], cwd: string): Found {
         try {
             stats = statSync(absolute);
         } catch (error) {
-            const wanted = nearestName(absolute);
-            refusals.push(`${shown} ${reasonOf(error)}.${wanted ? ` Did you mean ${wanted}?` : ''}`);
+            refusals.push(`${shown} ${missingReason(absolute, error)}`);
             continue;
         }
         if (stats.isDirectory()) walkFolder(absolute);
@@ -99,11 +98,19 @@ function kindOf(entry: Dirent, path: string): 'file' | 'folder' | 'other' {
     }
 }
 
-function nearestName(path: string): string | undefined {
+function missingReason(path: string, error: unknown): string {
+    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') return `${reasonOf(error)}.`;
+    const name = basename(path);
+    const beside = namesBeside(path);
+    if (beside.includes(name)) return 'is a link that leads nowhere.';
+    const meant = nearest(name, beside);
+    return `${reasonOf(error)}.${meant ? ` Did you mean ${meant}?` : ''}`;
+}
+
+function namesBeside(path: string): string[] {
     try {
-        const names = readdirSync(dirname(path)).filter((name) => name.endsWith(ending));
-        return nearest(basename(path), names);
+        return readdirSync(dirname(path)).filter((name) => name.endsWith(ending));
     } catch {
-        return undefined;
+        return [];
     }
 }

@@ -6,7 +6,7 @@ import { type Unit, units } from '../units/unit.ts';
 import type { PlansOfFile } from './figures.ts';
 import { type Ink, noColours } from './ink.ts';
 import { type Column, table } from './table.ts';
-import { harmless, shorten, type Width, widthFor } from './width.ts';
+import { readable, type Width, widthFor } from './width.ts';
 
 const estimateMark = '~';
 
@@ -26,10 +26,10 @@ export async function figuresTable(files: readonly PlansOfFile[], ink: Ink = noC
 function planTable(path: string, analysis: AnalysedPlan, ink: Ink, width: Width): string[] {
     const { plan, lines, pairs } = analysis;
     const speech = speechOf(analysis);
-    const heading = `${shorten(plan.title)} (${shorten(plan.name)}, ${shorten(path)})`;
+    const heading = `${plan.title} (${plan.name}, ${path})`;
     const neighbours = pairs.filter((pair) => pair.neighbours);
     return [
-        ink.strong(harmless(heading)),
+        ink.strong(readable(heading)),
         waveLine(analysis, speech),
         '',
         ...table(
@@ -39,7 +39,7 @@ function planTable(path: string, analysis: AnalysedPlan, ink: Ink, width: Width)
             width,
         ),
         ...(neighbours.length === 0 ? [] : ['', ...pairTable(neighbours, analysis, speech, ink, width)]),
-        ...notes(analysis).map((note) => ink.faint(harmless(note))),
+        ...notes(analysis).map((note) => ink.faint(readable(note))),
     ];
 }
 
@@ -141,9 +141,14 @@ function pairTable(
         shown(pair.lateralGap, (value) => print(value, speech.length)),
         shown(pair.stagger, (value) => print(value, speech.length)),
         shown(pair.clearance, (value) => print(value, speech.length)),
-        shown(pair.swayMargin, (value) => (Number.isFinite(value) ? print(value, units.deg) : 'none')),
+        marginCell(pair.swayMargin),
     ]);
     return table(pairColumns(print(swayAsked.value, units.deg)), rows, ink, width);
+}
+
+function marginCell(margin: Figure): string {
+    if (margin.known && !Number.isFinite(margin.value)) return 'none';
+    return shown(margin, (value) => print(value, units.deg));
 }
 
 function shown<T>(figure: Figure<T>, text: (value: T) => string): string {
@@ -161,7 +166,9 @@ function notes({ waves, lines, pairs }: AnalysedPlan): string[] {
     const leaning = new Set(figures.flatMap((figure) => (figure.known ? figure.leaning : [])));
     const silent = new Set(figures.flatMap((figure) => (figure.known ? [] : [figure.reason])));
     return [
-        ...(leaning.size > 0 ? ['', `${estimateMark} leans on estimates: ${[...leaning].join('; ')}.`] : []),
+        ...(leaning.size > 0
+            ? ['', `${estimateMark} leans on estimates:`, ...[...leaning].map((each) => `  ${each}`)]
+            : []),
         ...(silent.size > 0 ? ['', 'Not known:', ...[...silent].map((reason) => `  ${reason}`)] : []),
     ];
 }

@@ -1,5 +1,5 @@
 import type { Ink } from './ink.ts';
-import { harmless, padEnd, padStart, shorten, type Width } from './width.ts';
+import { padEnd, padStart, readable, type Width } from './width.ts';
 
 export interface Column {
     readonly head: string;
@@ -13,7 +13,7 @@ export function table(
     ink: Ink,
     width: Width,
 ): string[] {
-    const clean = rows.map((row) => row.map((cell) => shorten(harmless(cell))));
+    const clean = rows.map((row) => row.map((cell) => readable(cell)));
     const shown = columns.map((_, index) => index).filter((index) => clean.some((row) => row[index]));
     const widths = shown.map((index) =>
         Math.max(width(columns[index]!.head), ...clean.map((row) => width(row[index] ?? ''))),

@@ -3,7 +3,7 @@ import type { Place } from '../plan/origin.ts';
 import { type Run, type Source, sourceOf, type Tally, tallyOf } from './checked.ts';
 import { excerpt } from './excerpt.ts';
 import { type Ink, noColours } from './ink.ts';
-import { harmless, padStart, shorten, type Width, widthFor, wrap } from './width.ts';
+import { padStart, readable, type Width, widthFor, wrap } from './width.ts';
 
 export interface TextOptions {
     readonly ink?: Ink;
@@ -28,10 +28,10 @@ export async function textReport(run: Run, options: TextOptions = {}): Promise<s
     const lines: string[] = [];
     for (const file of run.files) {
         if (file.findings.length === 0) continue;
-        lines.push(page.ink.strong(shorten(harmless(file.path))));
+        lines.push(page.ink.strong(readable(file.path)));
         for (const finding of file.findings) lines.push(...findingLines(finding, file, page), '');
     }
-    if (!options.quiet) lines.push(summaryLine(tallyOf(run.files), page.ink));
+    if (!options.quiet && run.files.length > 0) lines.push(summaryLine(tallyOf(run.files), page.ink));
     return lines.length === 0 ? '' : `${lines.join('\n')}\n`;
 }
 
@@ -52,7 +52,7 @@ function textsOf(run: Run): string[] {
 
 function findingLines(finding: Finding, file: Source, page: Page): string[] {
     const { ink } = page;
-    const plan = finding.plan === undefined ? '' : ink.faint(` in ${shorten(harmless(finding.plan))}`);
+    const plan = finding.plan === undefined ? '' : ink.faint(` in ${readable(finding.plan)}`);
     const severity = ink.severity(finding.severity, finding.severity);
     const elsewhere = finding.at.uri === file.uri ? '' : `${pathShown(finding.at, page)}:`;
     const place = ink.faint(elsewhere + lineAndColumn(finding.at));
@@ -62,16 +62,16 @@ function findingLines(finding: Finding, file: Source, page: Page): string[] {
         ...sourceLines(finding, file, page),
         ...finding.related.map((related) => {
             const path = pathShown(related.at, page);
-            return ink.faint(`    see ${path}:${lineAndColumn(related.at)} ${harmless(related.what)}`);
+            return ink.faint(`    see ${path}:${lineAndColumn(related.at)} ${readable(related.what)}`);
         }),
-        ...finding.fixes.map((fix) => ink.faint(`    quick fix: ${harmless(fix.title)}`)),
+        ...finding.fixes.map((fix) => ink.faint(`    quick fix: ${readable(fix.title)}`)),
     ];
 }
 
 function indented(sentence: string | undefined, page: Page): string[] {
     if (!sentence) return [];
     const columns = page.columns === undefined ? Number.POSITIVE_INFINITY : page.columns - 4;
-    return wrap(harmless(sentence), columns, page.width).map((line) => `    ${line}`);
+    return wrap(readable(sentence), columns, page.width).map((line) => `    ${line}`);
 }
 
 function sourceLines(finding: Finding, file: Source, page: Page): string[] {
@@ -89,7 +89,7 @@ function sourceLines(finding: Finding, file: Source, page: Page): string[] {
 }
 
 function pathShown(place: Place, page: Page): string {
-    return shorten(harmless(sourceOf(page.run, place.uri).path));
+    return readable(sourceOf(page.run, place.uri).path);
 }
 
 function lineAndColumn(place: Place): string {

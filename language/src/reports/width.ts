@@ -29,11 +29,11 @@ export function padStart(text: string, columns: number, width: Width): string {
 /** Words that no terminal line has room for keep their beginning and end. */
 const longestWord = 80;
 
-/** Breaks a text between words; a very long word is shortened in its middle. */
+/** Breaks a text between words. */
 export function wrap(text: string, columns: number, width: Width): string[] {
     const lines: string[] = [];
     let line = '';
-    for (const word of text.split(' ').map(shorten)) {
+    for (const word of text.split(' ')) {
         const longer = line === '' ? word : `${line} ${word}`;
         if (line !== '' && width(longer) > columns) {
             lines.push(line);
@@ -48,6 +48,11 @@ export function shorten(word: string): string {
     if (word.length <= longestWord) return word;
     const letters = Array.from(word.slice(0, 60)).slice(0, 40);
     return `${letters.join('')}…${Array.from(word.slice(-40)).slice(-20).join('')}`;
+}
+
+/** Words fit to be shown: harmless, and each of a length that can be read. */
+export function readable(text: string): string {
+    return harmless(text).split(' ').map(shorten).join(' ');
 }
 
 /**
