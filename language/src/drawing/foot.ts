@@ -51,16 +51,21 @@ export const foot = {
     cautionLine: 33,
 } as const;
 
-/** The most findings that a sheet spells out; the rest are counted, and named at their positions. */
-const mostFindings = 10;
+/** However crowded, a sheet spells out so many findings; the rest are counted, and named at their positions. */
+const fewestFindings = 3;
 
 /**
- * @param notesWidth  for findings and remarks
+ * @param notes       for findings and remarks: their width, and the height that they should not exceed
  * @param blockWidth  for the title block
- * @param scale       what the sheet says of its scale, more cells for the block
+ * @param more        what the sheet says of its scale: more cells for the block
  */
-function measureFoot(scene: Worded, notesWidth: number, blockWidth: number, more: readonly Cell[]): Foot {
-    const paragraphs = paragraphsOf(scene, notesWidth - foot.indent);
+function measureFoot(
+    scene: Worded,
+    notes: { readonly width: number; readonly room: number },
+    blockWidth: number,
+    more: readonly Cell[],
+): Foot {
+    const paragraphs = paragraphsOf(scene, notes.width - foot.indent, notes.room);
     const { title, doc, cells, caution } = scene.title;
     const docLines = doc ? wrap(doc, blockWidth - 2 * foot.pad, foot.text).slice(0, 2) : [];
     const titleLines = wrap(title, blockWidth - 2 * foot.pad, foot.title, 'bold').slice(0, 2);
@@ -68,10 +73,7 @@ function measureFoot(scene: Worded, notesWidth: number, blockWidth: number, more
     const rows = flow([...cells, ...more], blockWidth);
     return {
         paragraphs,
-        paragraphsHeight: paragraphs.reduce(
-            (sum, { lines }) => sum + lines.length * foot.line + foot.between,
-            0,
-        ),
+        paragraphsHeight: heightOf(paragraphs),
         titleLines,
         docLines,
         rows,
@@ -86,30 +88,32 @@ function measureFoot(scene: Worded, notesWidth: number, blockWidth: number, more
     };
 }
 
-function paragraphsOf({ marks, unknown, remarks }: Worded, width: number): Paragraph[] {
+/** @param room  height that the paragraphs should not exceed; findings give way, gravest last */
+function paragraphsOf({ marks, unknown, remarks }: Worded, width: number, room: number): Paragraph[] {
     const lines = (words: string) => wrap(words, width, foot.text);
-    const spelt = marks.slice(0, mostFindings);
-    const rest = marks.length - spelt.length;
-    return [
-        ...spelt.map(
-            (mark): Paragraph => ({
-                as: 'finding',
-                mark,
-                id: mark.id,
-                lines: lines(`${mark.severity}, ${mark.rule.replaceAll('-', ' ')}: ${mark.message}`),
-            }),
-        ),
-        ...(rest > 0
-            ? [
-                  {
-                      as: 'remark',
-                      lines: lines(`And ${rest} more findings: see the list of findings.`),
-                  } as const,
-              ]
-            : []),
+    const others = [
         ...unknown.map((sentence): Paragraph => ({ as: 'unknown', lines: lines(`Not known: ${sentence}`) })),
         ...remarks.map((sentence): Paragraph => ({ as: 'remark', lines: lines(sentence) })),
     ];
+    const findings = marks.map(
+        (mark): Paragraph => ({
+            as: 'finding',
+            mark,
+            id: mark.id,
+            lines: lines(`${mark.severity}, ${mark.rule.replaceAll('-', ' ')}: ${mark.message}`),
+        }),
+    );
+    const spelt = [...findings];
+    while (spelt.length > fewestFindings && heightOf(spelt) + heightOf(others) > room) spelt.pop();
+    const rest = marks
+        .slice(spelt.length)
+        .map(({ number, rule }) => `${number} ${rule.replaceAll('-', ' ')}`);
+    const more = `Further findings, told in full where plans are checked: ${rest.join(', ')}.`;
+    return [...spelt, ...(rest.length > 0 ? [{ as: 'remark', lines: lines(more) } as const] : []), ...others];
+}
+
+function heightOf(paragraphs: readonly Paragraph[]): number {
+    return paragraphs.reduce((sum, { lines }) => sum + lines.length * foot.line + foot.between, 0);
 }
 
 /** A foot with its parts side by side or one above the other. */
@@ -126,10 +130,19 @@ export interface PlacedFoot {
     readonly block: Rectangle;
 }
 
-/** Findings and remarks above the title block, or to the left of it where the sheet is wide. */
-export function planFoot(scene: Worded, width: number, beside: boolean, more: readonly Cell[]): FootPlan {
+export interface FootWishes {
+    readonly width: number;
+    /** Notes to the left of the title block instead of above it. */
+    readonly beside: boolean;
+    /** Height that findings and remarks should not exceed. */
+    readonly room: number;
+    readonly cells: readonly Cell[];
+}
+
+export function planFoot(scene: Worded, { width, beside, room, cells }: FootWishes): FootPlan {
     const blockWidth = beside ? Math.round(width * 0.56) : width;
-    const foot = measureFoot(scene, beside ? width - blockWidth - 60 : width, blockWidth, more);
+    const notes = { width: beside ? width - blockWidth - 60 : width, room };
+    const foot = measureFoot(scene, notes, blockWidth, cells);
     const { paragraphsHeight, blockHeight } = foot;
     const height = beside ? Math.max(paragraphsHeight, blockHeight) : paragraphsHeight + blockHeight;
     return { foot, width, blockWidth, height };

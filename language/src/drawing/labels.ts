@@ -59,7 +59,7 @@ function fullLines(note: Note, maxWidth: number): LabelLine[] {
     const rest = marks.length - spoken.length;
     return [
         ...nameLines(note, maxWidth, 2),
-        ...setWords(figureWords(note), letters.figure, 'regular', maxWidth, 2),
+        ...setTogether(figureWords(note), letters.figure, maxWidth),
         ...(offFace ? setWords(part, letters.gear, 'italic', maxWidth, 1) : []),
         ...(gear ? setWords(gear, letters.gear, 'regular', maxWidth, 2).map(soften) : []),
         ...spoken.map((mark): LabelLine => {
@@ -76,17 +76,23 @@ function briefLines(note: Note, maxWidth: number): LabelLine[] {
     const marks = note.marks.slice(0, Math.max(1, Math.floor(maxWidth / markRoom)));
     return [
         ...nameLines(note, maxWidth, 1),
-        ...setWords(figureWords(note), letters.figure, 'regular', maxWidth, 1),
+        ...setTogether(figureWords(note), letters.figure, maxWidth),
         ...(marks.length > 0 ? [{ words: '', size: letters.gear, weight: 'bold', marks } as const] : []),
     ];
 }
 
 /** `11.9 m · wave 2`, or what is missing. */
-function figureWords({ distance, wave, what, point, towPoint }: Note): string {
-    if (what === 'standby') return 'standing by';
-    if (!distance) return towPoint ? 'distance not known' : 'not placed';
-    const where = point ? distance : `${distance}, side not known`;
-    return wave ? `${where} · ${wave}` : where;
+function figureWords({ distance, wave, what, point, towPoint }: Note): string[] {
+    if (what === 'standby') return ['standing by'];
+    if (!distance) return [towPoint ? 'distance not known' : 'not placed'];
+    return [point ? distance : `${distance}, side not known`, ...(wave ? [wave] : [])];
+}
+
+/** On one line where there is room for both, else one below the other. */
+export function setTogether(words: readonly string[], size: number, width: number): LabelLine[] {
+    const together = words.join(' · ');
+    const lines = textWidth(together, size) <= width ? [together] : words;
+    return lines.flatMap((line) => setWords(line, size, 'regular', width, 1));
 }
 
 function nameLines({ title }: Note, maxWidth: number, most: number): LabelLine[] {

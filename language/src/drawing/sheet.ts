@@ -30,6 +30,9 @@ export function lureOnPaper({ perMetre }: Pick<Chart, 'perMetre'>): number {
     return Math.min(108, Math.max(78, 2.8 * perMetre));
 }
 
+/** The share of the sheet's height that findings and remarks may take from the picture. */
+const notesShare = 0.18;
+
 export function layOut(scene: Scene, wishes: SheetWishes = {}): Sheet {
     const bow = wishes.bow ?? 'up';
     const paper = wishes.paper ?? (bow === 'up' ? { width: 210, height: 297 } : { width: 297, height: 210 });
@@ -37,9 +40,12 @@ export function layOut(scene: Scene, wishes: SheetWishes = {}): Sheet {
     const footFor = (width: number, denominator: number) =>
         wishes.foot === false
             ? undefined
-            : planFoot(scene, width - 2 * margins.page, bow === 'right', [
-                  { caption: 'Scale on this sheet', value: `1 : ${denominator}` },
-              ]);
+            : planFoot(scene, {
+                  width: width - 2 * margins.page,
+                  beside: bow === 'right',
+                  room: size.height * notesShare,
+                  cells: [{ caption: 'Scale on this sheet', value: `1 : ${denominator}` }],
+              });
     // The block is as high for any scale of four figures: measured once to know the room, then as it is.
     const room = footFor(size.width, 1000);
     const below = margins.scaleBar + (room ? room.height + margins.foot : 0);

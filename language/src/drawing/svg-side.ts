@@ -1,6 +1,6 @@
 import { margins, type PlacedLabel, roundScale } from './chart.ts';
 import { placeFoot, planFoot } from './foot.ts';
-import { type Label, labelOfLines, letters, markRoom, place, setWords } from './labels.ts';
+import { type Label, labelOfLines, letters, markRoom, place, setTogether, setWords } from './labels.ts';
 import { lureShapes } from './lure-shapes.ts';
 import type { Palette } from './palette.ts';
 import { palettes } from './palette.ts';
@@ -39,10 +39,15 @@ export function svgOfSide(scene: SideScene, wishes: SvgWishes = {}): string {
     const plan =
         wishes.foot === false
             ? undefined
-            : planFoot(scene, sheet.width - 2 * margins.page, true, [
-                  { caption: 'Scale of lengths', value: `1 : ${sheet.denominator}` },
-                  { caption: 'Heights', value: exaggerationWords(sheet.exaggeration) },
-              ]);
+            : planFoot(scene, {
+                  width: sheet.width - 2 * margins.page,
+                  beside: true,
+                  room: 700,
+                  cells: [
+                      { caption: 'Scale of lengths', value: `1 : ${sheet.denominator}` },
+                      { caption: 'Heights', value: exaggerationWords(sheet.exaggeration) },
+                  ],
+              });
     const least = sheet.bottom + margins.page + (plan ? plan.height + margins.foot : 0);
     const height = Math.ceil(Math.max(least, (wishes.paper?.height ?? 0) * 10));
     const foot = plan && placeFoot(plan, margins.page, height - margins.page);
@@ -146,10 +151,10 @@ function row(
     function labelOf(position: string, towed: SideElement | undefined, most: number): Label {
         const note = notes.find((each) => each.position === position)!;
         const height = towed?.role === 'line' ? towed.air[0]![1] : undefined;
-        const words = [note.distance, note.wave].filter(Boolean).join(' · ');
+        const figures = [note.distance, note.wave].filter((words) => words !== undefined);
         return labelOfLines(note, [
             ...setWords(note.title, letters.gear, 'bold', most, 3),
-            ...setWords(words, letters.gear, 'regular', most, 2),
+            ...setTogether(figures, letters.gear, most),
             ...(towed?.role === 'line' && height !== undefined
                 ? setWords(
                       `from ${Math.round(height * 10) / 10} m up, ${degrees(towed.angle)} at the water`,
