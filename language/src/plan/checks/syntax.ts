@@ -18,8 +18,8 @@ export function checkSyntax(document: LangiumDocument): Finding[] {
         ...texts,
         ...parserErrors.flatMap((error) => {
             // What a stray property says about a brace too many above it need not be said again at the end.
-            if (hasStrays && error.token.image === '}' && error.name === 'NotAllInputParsedException')
-                return [];
+            const outside = (error as IRecognitionException).context.ruleStack.length < 2;
+            if (hasStrays && outside && error.token.image === '}') return [];
             const at = parserPlace(document, error as IRecognitionException);
             // An unclosed text swallows what follows it; that it does is said once.
             if (texts.some((text) => text.at.start <= at.start && at.start < text.at.end)) return [];
