@@ -71,7 +71,8 @@ function rewritten(quantity: Quantity, ratio: number, rounding: Rounding): strin
     if (inches !== undefined) {
         const total = rounded((si(quantity) * ratio) / units.in.toSI, 0, rounding);
         const feet = Math.trunc(total / 12);
-        return `${feet} ft ${printNumber(Math.abs(total - feet * 12), 0)} in`;
+        const rest = Math.abs(total - feet * 12);
+        return rest === 0 ? `${feet} ft` : `${feet} ft ${printNumber(rest, 0)} in`;
     }
     const next = number * ratio;
     const decimals = Math.max(usableDecimals(next, unit), Math.min(2, decimalsOf(number)));

@@ -1,10 +1,10 @@
 import type { AnalysedPlan } from '../plan/figures.ts';
 import { type Finding, messageOf, type Severity } from '../plan/finding.ts';
-import type { Resolved, Spread } from '../plan/model.ts';
+import type { Spread } from '../plan/model.ts';
 import type { Place } from '../plan/origin.ts';
 import { placeInPlan } from './placing.ts';
 import { rules as everyRule } from './registry.ts';
-import { originOf, type Problem, placeOf, type Rule } from './rule.ts';
+import { type JudgedFile, originOf, type Problem, placeOf, type Rule, type Where } from './rule.ts';
 import { type Strictness, strictness } from './severities.ts';
 import { waiversOf } from './waivers.ts';
 
@@ -22,7 +22,7 @@ export interface Judgement {
  * @param these  a part of the rules, where some are to speak sooner than others
  */
 export function judge(
-    file: Resolved,
+    file: JudgedFile,
     analyses: readonly AnalysedPlan[],
     these: readonly Rule[] = everyRule,
 ): Judgement {
@@ -78,7 +78,7 @@ function joined(before: Found | undefined, one: Found): Found {
 }
 
 /** A file takes the settings of the plans in it, the first plan's word before the next one's. */
-function findingsAbout(file: Resolved, these: readonly Rule[]): readonly Found[] {
+function findingsAbout(file: JudgedFile, these: readonly Rule[]): readonly Found[] {
     const said = file.spreads.flatMap((spread) => spread.settings);
     const found: Found[] = [];
     for (const rule of these) {
@@ -91,13 +91,14 @@ function findingsAbout(file: Resolved, these: readonly Rule[]): readonly Found[]
 
 function asFinding(rule: Rule, strict: Strictness, problem: Problem, plan?: Spread): Found {
     const { what, why, remedy, unnecessary } = problem;
-    const said = placeOf(problem.at);
+    const wheres = 'length' in problem.at ? problem.at : [problem.at];
+    const said = placeOf(wheres[0]!);
     const names = (problem.positions ?? []).map(({ position }) => position.name);
     const concerned = names.flatMap(
         (name) => plan?.lines.find(({ position }) => position.name === name) ?? [],
     );
-    const origin = originOf(problem.at);
-    const at = plan && origin ? placeInPlan(origin, plan, concerned) : said;
+    const origins = wheres.flatMap((where: Where) => originOf(where) ?? []);
+    const at = plan && origins.length > 0 ? placeInPlan(origins, plan, concerned) : said;
     const related = (problem.related ?? []).flatMap((one) =>
         one.at ? [{ at: placeOf(one.at), what: one.what }] : [],
     );

@@ -18,13 +18,14 @@ export function indexPage(): string {
     const sections = groups.map((group) => {
         const rows = rules
             .filter((rule) => rule.group === group)
-            .map(
-                (rule) =>
-                    `| [${rule.name}](${rule.name}/${rule.name}.md) | ${rule.severity} | ${rule.standing.kind} | ${rule.summary} |`,
-            );
-        return rows.length === 0
-            ? ''
-            : `\n## ${capital(group)}\n\n${table(['rule', 'severity', 'standing', 'what it says'], rows)}`;
+            .map(({ name, severity, standing, summary }) => [
+                `[${name}](${name}/${name}.md)`,
+                severity,
+                standing.kind,
+                summary,
+            ]);
+        const heads = ['rule', 'severity', 'standing', 'what it says'];
+        return rows.length === 0 ? '' : `\n## ${capital(group)}\n\n${table(heads, rows)}`;
     });
     return `${opening}${sections.join('')}`;
 }
@@ -35,9 +36,9 @@ What a plan is judged by. A team sets severity and settings in its own \`rules\`
 (\`rule stagger { severity error  sway 5 deg }\`), and waives a finding with a reason
 (\`waive stagger between port short rigger and port long rigger because "light wind"\`).
 
-Standing says what a rule stands on: *physics* follows from a model; *written* stands in a published rule book, whose current
-edition and the event's own rules decide; *practice* is common practice without a source, so crews may differ;
-*housekeeping* is about the text. Figures are planning aids: a scale, a measured crest and the skipper's judgement come first.
+Standing says what a rule stands on: _physics_ follows from a model; _written_ stands in a published rule book, whose current
+edition and the event's own rules decide; _practice_ is common practice without a source, so crews may differ;
+_housekeeping_ is about the text. Figures are planning aids: a scale, a measured crest and the skipper's judgement come first.
 `;
 
 function head(rule: Rule): string {
@@ -52,9 +53,11 @@ ${rule.summary}
 }
 
 function settingsSection({ settings }: Rule): string {
-    const rows = Object.entries(settings).map(
-        ([name, setting]) => `| \`${name}\` | ${fallbackText(setting)} | ${docOf(setting)} |`,
-    );
+    const rows = Object.entries(settings).map(([name, setting]) => [
+        `\`${name}\``,
+        fallbackText(setting),
+        docOf(setting),
+    ]);
     const body = rows.length === 0 ? 'None of its own.\n' : table(['setting', 'default', 'meaning'], rows);
     return `## Settings\n\n${body}`;
 }
@@ -63,7 +66,13 @@ function docOf(setting: Setting): string {
     return setting.kind === 'choice' ? `${setting.doc} One of ${setting.options.join(', ')}.` : setting.doc;
 }
 
-function table(heads: readonly string[], rows: readonly string[]): string {
-    const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
-    return `${[line(heads), line(heads.map(() => '---')), ...rows].join('\n')}\n`;
+/** In columns, so that a page is as easy to read as text. */
+function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
+    const widths = heads.map((head, column) =>
+        Math.max(...[head, ...rows.map((row) => row[column]!)].map(({ length }) => length)),
+    );
+    const line = (cells: readonly string[]) =>
+        `| ${cells.map((cell, column) => cell.padEnd(widths[column]!)).join(' | ')} |`;
+    const rule = widths.map((width) => '-'.repeat(width));
+    return `${[line(heads), line(rule), ...rows.map(line)].join('\n')}\n`;
 }

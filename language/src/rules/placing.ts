@@ -7,13 +7,13 @@ import type { Origin, Place } from '../plan/origin.ts';
  * A drag may stand in a tackle file, a distance in the plan that this one is like: an editor underlines the word
  * by which this plan took it over, and the place where it was said becomes a related one.
  *
+ * @param origins  of what is wrong, the most exact first
  * @param lines  the lines that it concerns, the one to blame first
  */
-export function placeInPlan(origin: Origin, plan: Spread, lines: readonly SpreadLine[]): Place {
-    const line = lines[0];
+export function placeInPlan(origins: readonly Origin[], plan: Spread, lines: readonly SpreadLine[]): Place {
     const candidates = [
-        origin,
-        referenceTo(origin, plan, line),
+        ...origins,
+        ...origins.map((origin) => referenceTo(origin, plan, lines[0])),
         ...lines.map((concerned) => concerned.origin),
         plan.origin,
     ];

@@ -1,7 +1,7 @@
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Fix, Severity } from '../plan/finding.ts';
 import type { Position, Resolved, Spread, Waiver } from '../plan/model.ts';
-import type { Origin, Place } from '../plan/origin.ts';
+import type { Origin, Place, Said } from '../plan/origin.ts';
 import type { Settings, Values } from './settings.ts';
 import type { Standing } from './standing.ts';
 
@@ -24,9 +24,15 @@ export interface Rule<S extends Settings = Settings> {
     /** Judges one plan. */
     check?(analysis: AnalysedPlan, settings: Values<S>, report: Report): void;
     /** Judges one file as a whole; a plan's settings and waivers do not reach it. */
-    checkFile?(file: Resolved, settings: Values<S>, report: Report): void;
+    checkFile?(file: JudgedFile, settings: Values<S>, report: Report): void;
     /** Judges what became of a plan's waivers, once every other rule has spoken. */
     checkWaivers?(plan: Spread, outcomes: readonly WaiverOutcome[], report: Report): void;
+}
+
+/** A file as it is judged. */
+export interface JudgedFile extends Resolved {
+    /** The language that it says it is written in: `layback 1`. */
+    readonly version?: Said<number>;
 }
 
 export const groups = [
@@ -46,7 +52,8 @@ export type Group = (typeof groups)[number];
 export type Report = (problem: Problem) => void;
 
 export interface Problem {
-    readonly at: Where;
+    /** Of several the first that stands in the plan's own file is shown, so the most exact one comes first. */
+    readonly at: Where | readonly Where[];
     /** One sentence: the thing as the crew calls it, and the two numbers. */
     readonly what: string;
     /** One sentence: why it matters. */

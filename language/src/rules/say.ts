@@ -1,7 +1,7 @@
 import type { Measure } from '../plan/measure.ts';
 import { print, printApart, printQuantity } from '../units/print.ts';
 import { massOf, type Quantity } from '../units/quantity.ts';
-import { type Dimension, type Unit, usualUnit } from '../units/unit.ts';
+import { type Dimension, usualUnit } from '../units/unit.ts';
 
 /** A number in SI, or one of the plan's, which also knows how its author writes it. */
 export type Sayable = number | Measure;
@@ -23,9 +23,14 @@ export const say = {
     lineClass: ({ si, quantity }: Measure) => (quantity ? printQuantity(quantity) : `${si} kg`),
 };
 
-/** Two numbers that a sentence sets against each other, in the unit of the first, told apart. */
+/**
+ * Two numbers that a sentence sets against each other, the second often a limit. What was written is repeated as
+ * written, a limit above all: 68.58 cm never becomes 0.69 m. Where that leaves two systems, the first is said in
+ * both. Numbers that were computed get as many decimals as tell the two apart.
+ */
 export const sayApart = {
     length: (a: Sayable, b: Sayable) => apart(a, b, 'length'),
+    speed: (a: Sayable, b: Sayable) => apart(a, b, 'speed'),
     load: (a: Sayable, b: Sayable) => apart(a, b, 'load', massOf),
 };
 
@@ -48,13 +53,18 @@ export function listed(words: readonly string[], last = 'and'): string {
 const asItIs = (si: number) => si;
 
 function inWords(value: Sayable, dimension: Dimension, like: Measure | undefined, told = asItIs): string {
-    const form = formOf(value, dimension) ?? formOf(like, dimension) ?? usualUnit[dimension];
+    const form = writtenAs(value, dimension) ?? writtenAs(like, dimension) ?? usualUnit[dimension];
     return print(told(siOf(value)), form);
 }
 
 function apart(a: Sayable, b: Sayable, dimension: Dimension, told = asItIs): [string, string] {
-    const form = formOf(a, dimension) ?? formOf(b, dimension) ?? usualUnit[dimension];
-    return printApart(told(siOf(a)), told(siOf(b)), form);
+    const [ours, theirs] = [writtenAs(a, dimension), writtenAs(b, dimension)];
+    const form = theirs ?? ours ?? usualUnit[dimension];
+    const [first, second] = printApart(told(siOf(a)), told(siOf(b)), form);
+    if (!ours || !theirs)
+        return [ours ? printQuantity(ours) : first, theirs ? printQuantity(theirs) : second];
+    const both = ours.unit.system !== theirs.unit.system;
+    return [both ? `${printQuantity(ours)} (${first})` : printQuantity(ours), printQuantity(theirs)];
 }
 
 export function siOf(value: Sayable): number {
@@ -62,7 +72,7 @@ export function siOf(value: Sayable): number {
 }
 
 /** The author's form, unless the number was written as something else: a drag as a share of its class. */
-function formOf(value: Sayable | undefined, dimension: Dimension): Quantity | Unit | undefined {
+function writtenAs(value: Sayable | undefined, dimension: Dimension): Quantity | undefined {
     const quantity = typeof value === 'object' ? value.quantity : undefined;
     return quantity?.unit.dimension === dimension ? quantity : undefined;
 }

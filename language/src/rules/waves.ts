@@ -8,10 +8,10 @@ import { fishedLines } from './neighbours.ts';
  */
 export function* luresOnWaves(
     analysis: AnalysedPlan,
-): Generator<{ readonly line: SpreadLine; readonly wave: WavePlace }> {
+): Generator<{ readonly line: SpreadLine; readonly wave: WavePlace; readonly astern: number }> {
     if (!analysis.waves.known || analysis.waves.value.doubt !== undefined) return;
-    for (const { line, wave } of fishedLines(analysis)) {
-        if (!line.lure || line.lure.value.kind?.value === 'diver' || !wave.known) continue;
-        yield { line, wave: wave.value };
+    for (const { line, wave, astern } of fishedLines(analysis)) {
+        if (!line.lure || line.lure.value.kind?.value === 'diver' || !wave.known || !astern.known) continue;
+        yield { line, wave: wave.value, astern: astern.value };
     }
 }

@@ -44,30 +44,37 @@ export const dragOverClass = rule({
 function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | undefined {
     const { stage, force, share: ofClass, spool } = drag;
     if (ofClass === undefined) return undefined;
+    // An empty spool holds no fish, so what the drag would be there does not matter.
+    const levels = spool.flatMap(({ share, ...level }) =>
+        share && level.left > 0 ? [{ ...level, share }] : [],
+    );
+    const level = levels.find(({ share }) => isOver(share, 1));
+    if (!level && !isOver(ofClass, Math.min(most, 1))) return undefined;
+
     const whole = force.si / ofClass;
-    const what = `${capital(stage)} drag ${say.load(force)} is ${say.share(ofClass)} of the ${say.lineClass(lineClass)} class.`;
+    const holds = force.si / Math.max(ofClass, ...levels.map(({ share }) => share));
+    const cure = Math.min(whole * most, holds);
+    const fixes = [lower(drag, cure)];
+    const [name, theClass] = [
+        `${capital(stage)} drag ${say.load(force)}`,
+        `the ${say.lineClass(lineClass)} class`,
+    ];
+    const what = `${name} is ${say.share(ofClass)} of ${theClass}.`;
     if (isOver(ofClass, 1)) {
-        return {
-            severity: 'error',
-            what,
-            why: 'A line that keeps its class breaks before the reel gives.',
-            remedy: `Lower it to ${say.load(whole * most, force)} or use a heavier outfit.`,
-            fixes: [lower(drag, whole * most)],
-        };
+        const why = 'A line that keeps its class breaks before the reel gives.';
+        const remedy = `Lower it to ${say.load(cure, force)} or use a heavier outfit.`;
+        return { severity: 'error', what, why, remedy, fixes };
     }
     if (isOver(ofClass, most)) {
         const why = agreedInWords(stage, most, whole, force);
-        return { what, why, remedy: 'Lower it or use a heavier outfit.', fixes: [lower(drag, whole * most)] };
+        return { what, why, remedy: 'Lower it or use a heavier outfit.', fixes };
     }
-    // An empty spool holds no fish, so what the drag would be there does not matter.
-    const level = spool.find(({ left, share }) => left > 0 && isOver(share, 1));
-    if (level?.share === undefined) return undefined;
-    const holds = force.si / level.share;
+    const { left, force: there, share } = level!;
     return {
-        what: `${capital(stage)} drag ${say.load(force)} grows to ${say.load(level.force, force)} with ${say.share(level.left)} of the line left, ${say.share(level.share)} of the ${say.lineClass(lineClass)} class.`,
+        what: `${name} grows to ${say.load(there, force)} with ${say.share(left)} of the line left, ${say.share(share)} of ${theClass}.`,
         why: 'Drag grows as the spool empties, and the line breaks at the end of a long run.',
-        remedy: `Lower it to ${say.load(holds, force)}, or ease it as line goes out.`,
-        fixes: [lower(drag, holds)],
+        remedy: `Lower it to ${say.load(cure, force)}, or ease it as line goes out.`,
+        fixes,
     };
 }
 
@@ -76,7 +83,8 @@ type Wrong = Pick<Problem, 'what' | 'why' | 'remedy' | 'fixes' | 'severity'>;
 /** Usual shares, common practice: a quarter to a third hooked, half to 70 % at the lever's end. */
 function agreedInWords(stage: DragFigure['stage'], most: number, whole: number, like: Measure): string {
     const [least, greatest] = stage === 'full' ? [0.5, 0.7] : [0.25, 0.333];
-    if (most !== greatest) return `The most agreed is ${say.share(most)} (${say.load(whole * most, like)}).`;
+    if (Math.abs(most - greatest) > 1e-9)
+        return `The most agreed is ${say.share(most)} (${say.load(whole * most, like)}).`;
     const from = say.load(whole * least, like).split(' ')[0];
     const range = `${least * 100}–${say.share(greatest)} (${from}–${say.load(whole * greatest, like)})`;
     return `Common practice is ${range}${stage === 'set' ? ', and that with a fish on' : ''}.`;

@@ -33,9 +33,7 @@ export const dragUntested = rule({
                         ? `The drag of ${title} has no scale test.`
                         : `The drag of ${title} was tested ${counted(days, 'day')} before this plan, and a test holds for ${counted(Math.round(age / DAY), 'day')}.`,
                 why: 'Marks on a lever say little; a scale says what the line will feel.',
-                remedy:
-                    'Pull it over a scale with the rod in its holder, and write down the day: tested ' +
-                    `${plan.date.value}.`,
+                remedy: 'Pull it over a scale with the rod in its holder, and write down the day.',
                 positions: [line],
             });
         }

@@ -26,7 +26,7 @@ export const hookCount = rule({
             const word = gear && firstWord(analysis.plan, most[gear]);
             if (!word || !hooks || hooks.count.si <= word.limit.si) continue;
             report({
-                at: hooks.count.quantity ? hooks.count : hooks,
+                at: [hooks.count, hooks],
                 what: `${runnerOf(line)!.value.title} has ${counted(hooks.count.si, 'hook')}, and ${word.book.title} allows ${word.limit.si} on a ${gear}.`,
                 why: 'A fish on it does not count.',
                 remedy: `Take off ${counted(hooks.count.si - word.limit.si, 'hook')}.`,

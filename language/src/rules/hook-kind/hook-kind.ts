@@ -45,15 +45,16 @@ function ofBait(line: SpreadLine, hooks: Hooks, { baitHook, title }: Rules): Pro
         };
     }
     const what = `${line.bait.value.title} has ${hooks.kind.value} hooks, and ${title} wants ${wanted}.`;
-    return { at: hooks.kind, what, remedy, related };
+    return { at: [hooks.kind, hooks], what, remedy, related };
 }
 
-function ofAny(line: SpreadLine, { kind, dangling }: Hooks, book: string): Problem | undefined {
+function ofAny(line: SpreadLine, hooks: Hooks, book: string): Problem | undefined {
+    const { kind, dangling } = hooks;
     const [gear, title] = [gearOf(line), runnerOf(line)?.value.title];
     if (gear === undefined || gear === 'plug') return undefined;
     if (kind?.value === 'treble' || kind?.value === 'double') {
         const what = `${title} has ${kind.value} hooks, and ${book} allows only singles on a ${gear}.`;
-        return { at: kind, what, remedy: 'Rig single hooks.' };
+        return { at: [kind, hooks], what, remedy: 'Rig single hooks.' };
     }
     if (gear !== 'natural bait' || !dangling?.value) return undefined;
     const what = `A hook of ${title} hangs free, and ${book} wants every hook fixed in or to the bait.`;

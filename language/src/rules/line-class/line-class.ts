@@ -1,7 +1,7 @@
 import type { Measure } from '../../plan/measure.ts';
 import type { SpreadLine } from '../../plan/model.ts';
 import { type Report, rule } from '../rule.ts';
-import { listed, say } from '../say.ts';
+import { listed, say, sayApart } from '../say.ts';
 import { written } from '../standing.ts';
 import { firstWord } from '../written.ts';
 
@@ -48,9 +48,10 @@ function notAmong(line: SpreadLine, found: Measure, book: string, among: readonl
 function tooStrong(line: SpreadLine, found: Measure, tests: Measure, report: Report) {
     const breaks = line.outfit?.value.line?.breaks;
     if (!breaks || breaks.si <= tests.si * (1 + 1e-9)) return;
+    const [is, most] = sayApart.load(breaks, tests);
     report({
         at: breaks,
-        what: `${line.outfit!.value.title} breaks at ${say.load(breaks)}, and the ${say.lineClass(found)} class tests to ${say.load(tests, breaks)}.`,
+        what: `${line.outfit!.value.title} breaks at ${is}, and the ${say.lineClass(found)} class tests to ${most}.`,
         why: 'Line that tests above its class counts as the next class up.',
         remedy: 'Spool up with line that breaks under its class.',
         related: [{ at: found, what: 'The class is said here.' }],

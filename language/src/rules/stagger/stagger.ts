@@ -1,5 +1,6 @@
-import type { PairFigures } from '../../plan/figures.ts';
+import type { AnalysedPlan, PairFigures } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
+import type { SpreadLine } from '../../plan/model.ts';
 import { replaceValue } from '../fixes.ts';
 import { fishedPairs, known, nearFirst } from '../neighbours.ts';
 import { rule } from '../rule.ts';
@@ -17,46 +18,58 @@ export const stagger = rule({
     ),
     severity: 'warning',
     summary: 'Two lines touch at less sway than the plan allows, running straight.',
-    settings: { sway: angle({ otherwise: "the plan's own sway" }, 'Sway that every pair has to bear.') },
+    settings: {
+        sway: angle({ otherwise: "the lures' or the plan's own" }, 'Sway that every pair has to bear.'),
+    },
 
     check(analysis, { sway }, report) {
-        const asked = sway ?? analysis.swayAsked.value;
         for (const pair of fishedPairs(analysis)) {
-            const margin = known(pair.swayMargin);
-            if (margin === undefined || margin >= asked) continue;
-            const [near, far] = nearFirst(pair);
-            const back = distanceOf(far.line.back) ?? distanceOf(near.line.back);
+            const [margin, clearance] = [known(pair.swayMargin), known(pair.clearance)];
+            if (margin === undefined || clearance === undefined) continue;
+            if (sway === undefined ? clearance >= analysis.contact : margin >= sway) continue;
+            const [near, far] = nearFirst(pair).map(({ line }) => line) as [SpreadLine, SpreadLine];
+            const asked = sway ?? swayOf(pair, analysis);
+            // What would clear them was computed for the sway that the plan itself allows.
+            const cure = sway === undefined ? pair.cure : undefined;
             report({
-                at: far.line.back ?? far.line,
-                what: `${capital(far.line.position.name)} and ${near.line.position.name} touch at ${say.angle(margin)} of sway, and this plan allows for ${say.angle(asked)}.`,
+                at: far.back ?? far,
+                what: `${capital(far.position.name)} and ${near.position.name} touch at ${say.angle(margin)} of sway, and this plan allows for ${say.angle(asked)}.`,
                 why: 'Lures wander on their own action, in waves and in gusts.',
-                remedy: remedyFor(pair, asked === analysis.swayAsked.value, back),
-                related: [{ at: near.line, what: `${capital(near.line.position.name)} runs here.` }],
-                fixes: [fixFor(pair, distanceOf(far.line.back))],
-                positions: [far.line, near.line],
+                remedy: remedyFor(cure, distanceOf(far)),
+                related: [{ at: near, what: `${capital(near.position.name)} runs here.` }],
+                fixes: [fixFor(cure, distanceOf(far))],
+                positions: [far, near],
             });
         }
     },
 });
 
-function remedyFor({ cure }: PairFigures, applies: boolean, like: Measure | undefined): string {
-    const ways = applies
-        ? [
-              cure?.stagger && `${say.length(cure.stagger, like)} more stagger`,
-              cure?.height && `${say.length(cure.height, like)} more height on the longer line`,
-              cure?.width && `${say.length(cure.width, like)} more width`,
-          ].filter((way) => typeof way === 'string')
-        : [];
+/** The greater sway of the two: a lure's own, or else what the plan asks of every pair. */
+function swayOf({ a, b }: PairFigures, { swayAsked }: AnalysedPlan): number {
+    return Math.max(...[a, b].map(({ line }) => line.lure?.value.sway?.si ?? swayAsked.value));
+}
+
+function remedyFor(cure: PairFigures['cure'], like: Measure | undefined): string {
+    const ways = [
+        cure?.stagger && `${say.length(ample(cure.stagger), like)} more stagger`,
+        cure?.height && `${say.length(ample(cure.height), like)} more height on the longer line`,
+        cure?.width && `${say.length(ample(cure.width), like)} more width`,
+    ].filter((way) => typeof way === 'string');
     if (ways.length === 0) return 'Give the two more stagger, height or width.';
     return `${capital(listed(ways, 'or'))} would clear them.`;
 }
 
-function fixFor(pair: PairFigures, distance: Measure | undefined) {
-    const more = pair.cure?.stagger;
-    if (!more || !distance) return undefined;
-    return replaceValue((text) => `Move the longer line to ${text}`, distance, distance.si + more, 'up');
+/** Up to the next tenth of a metre: nobody moves a clip by less. */
+function ample(metres: number): number {
+    return Math.ceil(metres * 10 - 1e-9) / 10;
 }
 
-function distanceOf(back: PairFigures['a']['line']['back']): Measure | undefined {
+function fixFor(cure: PairFigures['cure'], distance: Measure | undefined) {
+    if (!cure?.stagger || !distance) return undefined;
+    const title = (text: string) => `Let the longer line out to ${text}`;
+    return replaceValue(title, distance, distance.si + cure.stagger, 'up');
+}
+
+function distanceOf({ back }: SpreadLine): Measure | undefined {
     return back?.kind === 'distance' ? back.distance : undefined;
 }

@@ -1,5 +1,3 @@
-import type { Resolved } from '../../plan/model.ts';
-import type { Said } from '../../plan/origin.ts';
 import { rule } from '../rule.ts';
 import { housekeeping } from '../standing.ts';
 
@@ -15,7 +13,7 @@ export const version = rule({
     summary: 'The file is written for a newer language than this tool reads.',
     settings: {},
 
-    checkFile({ version: asked }: Resolved & { readonly version?: Said<number> }, _, report) {
+    checkFile({ version: asked }, _, report) {
         if (!asked || asked.value <= READS) return;
         report({
             at: asked,

@@ -1,5 +1,5 @@
 import { rule } from '../rule.ts';
-import { capital, say } from '../say.ts';
+import { capital, sayApart } from '../say.ts';
 import { speed } from '../settings.ts';
 import { physics } from '../standing.ts';
 import { luresOnWaves } from '../waves.ts';
@@ -29,8 +29,8 @@ export const waveBand = rule({
             const { from, to } = wave.band;
             const [slowest, fastest] = [planned.si - wander, planned.si + wander];
             if (slowest >= from && fastest <= to) continue;
-            const band = `${say.speed(from, planned)} to ${say.speed(to, planned)}`;
-            const run = `${say.speed(slowest, planned)} to ${say.speed(fastest, planned)}`;
+            const [low, high] = [sayApart.speed(from, slowest), sayApart.speed(to, fastest)];
+            const [band, run] = [`${low[0]} to ${high[0]}`, `${low[1]} to ${high[1]}`];
             report({
                 at: line.back,
                 what: `${capital(line.position.name)} stays on wave ${wave.wave} at ${band}, and the boat may run ${run}.`,

@@ -1,4 +1,4 @@
-import type { LineFigures, WavePlace } from '../../plan/figures.ts';
+import type { WavePlace } from '../../plan/figures.ts';
 import type { SpreadLine } from '../../plan/model.ts';
 import { replaceProperty, replaceValue } from '../fixes.ts';
 import { rule } from '../rule.ts';
@@ -19,33 +19,42 @@ export const waveFace = rule({
     settings: {},
 
     check(analysis, _, report) {
-        for (const { line, wave } of luresOnWaves(analysis)) {
+        for (const { line, wave, astern } of luresOnWaves(analysis)) {
             if (wave.onFace || !line.back) continue;
-            const at = `${say.speed(analysis.plan.speed!)}`;
+            const at = say.speed(analysis.plan.speed!);
+            const faces = nearestTwo(wave.faces, astern);
             report({
                 at: line.back,
                 what: `${capital(line.position.name)} runs ${partInWords(wave)} at ${at}.`,
                 why: 'A lure works on the front face, in clean water.',
-                remedy: remedyFor(wave, line),
-                fixes: wave.faces.map((face) => moveTo(face, line)),
+                remedy: remedyFor(faces, line),
+                fixes: faces.map((face) => moveTo(face, line)),
                 positions: [line],
             });
         }
     },
 });
 
+type Faces = WavePlace['faces'];
+
 function partInWords({ part, wave }: WavePlace): string {
     if (part === 'trough') return `in the trough at wave ${wave}`;
     return part === 'crest' ? `on the crest of wave ${wave}` : `on the back of wave ${wave}`;
 }
 
-function remedyFor({ faces }: WavePlace, { back }: SpreadLine): string | undefined {
+function nearestTwo(faces: Faces, astern: number): Faces {
+    const off = ({ astern: ideal }: Faces[number]) => Math.abs(ideal - astern);
+    const nearest = [...faces].sort((a, b) => off(a) - off(b)).slice(0, 2);
+    return nearest.sort((a, b) => a.astern - b.astern);
+}
+
+function remedyFor(faces: Faces, { back }: SpreadLine): string | undefined {
     const like = back?.kind === 'distance' ? back.distance : undefined;
     const ways = faces.map(({ wave, astern }) => `${say.length(astern, like)} (wave ${wave})`);
     return ways.length > 0 ? `Move it to ${listed(ways, 'or')}.` : undefined;
 }
 
-function moveTo({ wave, astern }: WavePlace['faces'][number], { back }: LineFigures['line']) {
+function moveTo({ wave, astern }: Faces[number], { back }: SpreadLine) {
     if (back?.kind === 'wave')
         return replaceProperty(`Move it to wave ${wave}`, back.origin, `back wave ${wave}`);
     return back && replaceValue((text) => `Move it to ${text}, on wave ${wave}`, back.distance, astern);

@@ -15,10 +15,11 @@ export const wireLine = rule({
         const word = firstWord(plan, ({ wireLine }) => wireLine);
         if (!word || word.limit.value) return;
         for (const { line } of lines) {
-            const material = line.outfit?.value.line?.material;
-            if (material?.value !== 'wire') continue;
+            const main = line.outfit?.value.line;
+            const material = main?.material;
+            if (!main || material?.value !== 'wire') continue;
             report({
-                at: material,
+                at: [material, main],
                 what: `The main line of ${line.outfit!.value.title} is wire, and ${word.book.title} forbids it.`,
                 why: 'A fish on it does not count.',
                 remedy: 'Spool up with another line.',

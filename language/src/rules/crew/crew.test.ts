@@ -1,0 +1,40 @@
+import { describe, expect, test } from 'vitest';
+import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+
+const five = `
+    port short corner { lure broad  back wave 2 }
+    starboard long corner { lure dart  back wave 3 }
+    starboard short rigger { lure gulp  back wave 4 }
+    port long rigger { lure wisp  back wave 5 }
+    shotgun { lure pin  back wave 6 }
+    port squid chain { back 12 m  from bridge }
+    centre standby { outfit medium-1  bait live "scad" }`;
+
+describe('crew', () => {
+    test('two hands clear four lines; teasers and gear standing by are not lines to clear', async () => {
+        await expectMarked(
+            today(`
+    crew 2
+    //   ^ crew: 5 lines for 2 hands besides the helm, who can clear 4
+${five}`),
+            'crew',
+        );
+        expect(await messagesOf(today(`    crew 3${five}`), 'crew')).toEqual([]);
+    });
+
+    test('says how many lines to leave out', async () => {
+        const [message] = await messagesOf(today(`    crew 1${five}`), 'crew');
+        expect(message).toMatch(/Leave out 3 lines, or take another hand\.$/);
+    });
+
+    test('a team may trust its hands with more, or with less', async () => {
+        expect(await messagesOf(today(`    crew 2\n    rule crew { lines 2.5 }${five}`), 'crew')).toEqual([]);
+        expect(await messagesOf(today(`    crew 4\n    rule crew { lines 1 }${five}`), 'crew')).toHaveLength(
+            1,
+        );
+    });
+
+    test('is silent until the plan says who is on deck', async () => {
+        await expectMarked(today(five), 'crew');
+    });
+});

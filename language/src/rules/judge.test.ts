@@ -1,0 +1,197 @@
+import { describe, expect, test } from 'vitest';
+import { checkText, expectMarked, messagesOf, today } from '../../../tests/language/marked.ts';
+import { messageOf } from '../plan/finding.ts';
+import { judge } from './judge.ts';
+import { rules } from './registry.ts';
+import { rule } from './rule.ts';
+import { choice, count } from './settings.ts';
+import { housekeeping } from './standing.ts';
+
+const offTheFace = '    port short rigger { lure dart  back 29 m }';
+
+describe('severity and settings', () => {
+    const own = (said: string, event = '') =>
+        today(`    ${event}\n    ${said}\n${offTheFace}`, 'rules team { rule wave-face { severity error } }');
+    const severityIn = async (text: string) =>
+        (await checkText(text)).findings.find((finding) => finding.rule === 'wave-face')?.severity;
+
+    test('the rule’s own word, unless the event has another, unless the plan has another', async () => {
+        expect(await severityIn(own(''))).toBe('warning');
+        expect(await severityIn(own('', 'event team'))).toBe('error');
+        expect(await severityIn(own('rule wave-face { severity hint }', 'event team'))).toBe('hint');
+        expect(await severityIn(own('rule wave-face { severity off }', 'event team'))).toBeUndefined();
+    });
+
+    test('a severity that the team chose makes no case graver or milder', async () => {
+        const over = (said: string) =>
+            today(
+                `    ${said}\n    port short corner { outfit own }`,
+                'outfit own { line clear-24  drag { full 30 kg } }',
+            );
+        const severity = async (text: string) =>
+            (await checkText(text)).findings.find((finding) => finding.rule === 'drag-over-class')?.severity;
+        expect(await severity(over(''))).toBe('error');
+        expect(await severity(over('rule drag-over-class { severity hint }'))).toBe('hint');
+    });
+
+    test('a setting of the plan comes before the event’s, and each setting on its own', async () => {
+        const text = today(
+            `    event team\n    rule drag-over-class { hooked 45 % }\n    port short corner { outfit own }`,
+            'rules team { rule drag-over-class { hooked 20 %  full 90 % } }\noutfit own { line clear-24  drag { hooked 10 kg  full 20 kg } }',
+        );
+        expect(await messagesOf(text, 'drag-over-class')).toEqual([]);
+        expect(await messagesOf(text.replace('hooked 45 %', 'hooked 40 %'), 'drag-over-class')).toHaveLength(
+            1,
+        );
+        expect(await messagesOf(text.replace('full 90 %', ''), 'drag-over-class')).toHaveLength(1);
+    });
+
+    test('a setting of the wrong kind has no effect', async () => {
+        const text = today(
+            '    crew 1\n    rule crew { lines 3 kg }\n    port short corner { }\n    port long corner { }\n    shotgun { }',
+        );
+        expect((await messagesOf(text, 'crew'))[0]).toContain('who can clear 2');
+    });
+});
+
+describe('one cause, one finding', () => {
+    test('what two plans share is said once, where it was said, and counts for both', async () => {
+        const sheet = await expectMarked(
+            today(`
+    port short rigger { lure dart  back 29 m }
+    //                             ^^^^^^^^^ wave-face: on the back of wave 3`).concat(
+                'spread tomorrow like today { port long rigger { lure wisp  back wave 5 } }\n',
+            ),
+            'wave-face',
+        );
+        for (const plan of ['today', 'tomorrow']) {
+            const found = sheet.judgement.plans.get(plan)!.filter((finding) => finding.rule === 'wave-face');
+            expect(found.map(({ positions }) => positions)).toEqual([['port short rigger']]);
+        }
+    });
+
+    test('what goes wrong only in the plan that took it over is shown there, with where it was said', async () => {
+        const sheet = await expectMarked(
+            today('    port short rigger { lure dart  back 24 m }').concat(
+                `spread slow "Slow" like today { speed 7 kn }
+//     ^^^^ wave-face: at 7 kn
+`,
+            ),
+            'wave-face',
+        );
+        const [finding] = sheet.findings.filter((each) => each.rule === 'wave-face');
+        expect(finding?.plan).toBe('slow');
+        expect(finding?.related[0]).toMatchObject({ what: 'It is said here.' });
+        expect(finding?.related[0]?.at.range.start.line).toBe(5);
+        // Moving the lure would spoil the plan that it came from.
+        expect(finding?.fixes).toEqual([]);
+    });
+
+    test('two lines with one cause are one finding about both', async () => {
+        const text = today(
+            '    event harbour-cup\n    port short corner { outfit own }\n    port long corner { outfit own }',
+            'outfit own "Own" { line nylon { class 37 kg } }',
+        );
+        const { findings } = await checkText(text);
+        const found = findings.filter((each) => each.rule === 'line-class');
+        expect(found.map(({ positions }) => positions)).toEqual([['port short corner', 'port long corner']]);
+    });
+});
+
+describe('the place of a finding', () => {
+    test('what stands in a tackle file is shown at the word that names it, and both are linked', async () => {
+        const sheet = await expectMarked(
+            today(`
+    date 2026-06-01
+    port short corner { outfit medium-1  lure broad }
+    //                         ^^^^^^^^ drag-untested: tested 92 days before`),
+            'drag-untested',
+        );
+        const finding = sheet.findings.find((each) => each.rule === 'drag-untested');
+        expect(finding?.related[0]?.at.uri).toMatch(/cockpit\.spread$/);
+    });
+
+    test('findings come in the order of the text, whatever the order of the rules', async () => {
+        const { findings } = await checkText(
+            today(`
+    crew 1
+    date 2026-06-01
+    starboard short corner { outfit medium-1  lure dart  back 29 m }
+    port long rigger { outfit medium-1  lure broad  back 60 m }
+    shotgun { outfit medium-3  lure pin  back 9 m }`),
+        );
+        const starts = findings.map(({ at }) => at.start);
+        expect(starts.length).toBeGreaterThan(6);
+        expect(starts).toEqual([...starts].sort((a, b) => a - b));
+    });
+});
+
+describe('the judge', () => {
+    const busy = today(`
+    date 2026-06-01
+    crew 2
+    starboard short corner { outfit medium-1  lure broad  back wave 2 }
+    port long corner { outfit medium-2  lure dart  back wave 3 }
+    port short rigger { outfit medium-3  lure gulp  back 29 m }
+    starboard long rigger { outfit medium-4  lure wisp  back wave 5 }
+    shotgun { outfit medium-5  lure pin  back wave 6 }
+    port squid chain { back 12 m  from bridge }
+    centre standby { bait live "scad" }`);
+
+    test('gives the same findings for the same text, and changes nothing that it was given', async () => {
+        const { resolved, plans } = await checkText(busy);
+        const once = judge(resolved, plans);
+        const again = judge(resolved, plans);
+        expect(again.findings.map(messageOf)).toEqual(once.findings.map(messageOf));
+        expect(once.findings.length).toBeGreaterThan(3);
+    });
+
+    test('hears a part of the rules, and calls no waiver idle that is for another part', async () => {
+        const { resolved, plans } = await checkText(
+            busy.replace('\n}', '\n    waive crew because "tried"\n}'),
+        );
+        const [some, rest] = [
+            rules.filter(({ name }) => name !== 'crew'),
+            rules.filter(({ name }) => name === 'crew'),
+        ];
+        expect(judge(resolved, plans, some).findings.some((finding) => finding.rule === 'waiver-idle')).toBe(
+            false,
+        );
+        expect(judge(resolved, plans, rest).findings).toEqual([]);
+    });
+
+    test('judges a plan of seven lines in a millisecond', async () => {
+        const { resolved, plans } = await checkText(busy);
+        for (let warm = 0; warm < 200; warm++) judge(resolved, plans);
+        const times = Array.from({ length: 50 }, () => {
+            const start = performance.now();
+            judge(resolved, plans);
+            return performance.now() - start;
+        }).sort((a, b) => a - b);
+        // The median of many: the machine may have other things to do.
+        expect(times[25]).toBeLessThan(1);
+    });
+});
+
+describe('a rule', () => {
+    test('knows the types of its settings, with their defaults', async () => {
+        const { resolved, plans } = await checkText(today(''));
+        const seen: unknown[] = [];
+        const loud = rule({
+            name: 'loud',
+            group: 'crew',
+            standing: housekeeping,
+            severity: 'hint',
+            summary: 'Says what it was given, for the sake of a test.',
+            settings: { times: count('3', 'How often.'), tone: choice(['low', 'high'], 'low', 'How.') },
+            check(_, { times, tone }, report) {
+                const more: number = times + 1;
+                const pitch: 'low' | 'high' = tone;
+                seen.push(more, pitch);
+                report({ at: plans[0]!.plan, what: 'Heard.' });
+            },
+        });
+        expect(judge(resolved, plans, [loud]).findings.map(messageOf)).toEqual(['Heard.']);
+        expect(seen).toEqual([4, 'low']);
+    });
+});

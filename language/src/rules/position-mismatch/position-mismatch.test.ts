@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest';
+import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+
+describe('position-mismatch', () => {
+    test('a short line runs inside the long one of its side', async () => {
+        await expectMarked(
+            today(`
+    port short corner { lure broad  back 25 m }
+    //                              ^^^^^^^^^ position-mismatch: Port short corner runs 25 m (82 ft) back, behind port long corner at 60 ft
+    port long corner { lure dart  back 60 ft }
+    starboard short corner { lure gulp  back 20 m }`),
+            'position-mismatch',
+        );
+    });
+
+    test('where each side has but one of the two, they are compared across', async () => {
+        await expectMarked(
+            today(`
+    port short rigger { lure dart  back 45 m }
+    //                             ^^^^^^^^^ position-mismatch: behind starboard long rigger
+    starboard long rigger { lure wisp  back 34 m }`),
+            'position-mismatch',
+        );
+    });
+
+    test('where both sides have both, each side is its own', async () => {
+        await expectMarked(
+            today(`
+    port short rigger { lure dart  back 44 m }
+    port long rigger { lure wisp  back 55 m }
+    starboard short rigger { lure gulp  back 30 m }
+    starboard long rigger { lure pin  back 38 m }`),
+            'position-mismatch',
+        );
+    });
+
+    test('the shotgun is the longest line', async () => {
+        const inside = today(`
+    port long rigger { lure wisp  back 55 m }
+    starboard long rigger { lure gulp  back 58 m }
+    shotgun { lure pin  back 50 m }
+    //                  ^^^^^^^^^ position-mismatch: Shotgun runs 50 m back, inside starboard long rigger at 58 m`);
+        await expectMarked(inside, 'position-mismatch');
+        expect(await messagesOf(inside.replace('50 m', '66 m'), 'position-mismatch')).toEqual([]);
+    });
+
+    test('a rigger line leaves a halyard', async () => {
+        await expectMarked(
+            today(`
+    port short rigger { lure dart  back 34 m  from rod tip }
+    //                                        ^^^^^^^^^^^^ position-mismatch: Port short rigger is towed from a rod tip
+    port long rigger { lure dart  back 45 m  from halyard 1 }
+    starboard short corner { lure broad  back 12 m  from rod tip }`),
+            'position-mismatch',
+        );
+    });
+
+    test('teasers and gear standing by have no place in the order', async () => {
+        await expectMarked(
+            today(`
+    port bridge teaser { back 80 m }
+    shotgun { lure pin  back 66 m }
+    centre standby { outfit medium-1  bait live "scad" }`),
+            'position-mismatch',
+        );
+    });
+});

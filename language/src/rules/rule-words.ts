@@ -1,0 +1,90 @@
+import type { RuleSetting, Setting as SettingNode, Waive } from '../../grammar/generated/ast.ts';
+import { instead, problem } from '../plan/checks/problem.ts';
+import type { Finding } from '../plan/finding.ts';
+import { placeOf, placeOfProperty } from '../plan/place.ts';
+import { nearest } from '../units/nearest.ts';
+import { isQuantityError, parseQuantity } from '../units/parse.ts';
+import { nearestRule, ruleNamed } from './registry.ts';
+import type { Rule } from './rule.ts';
+import { listed } from './say.ts';
+import { fallbackText, type Setting } from './settings.ts';
+
+const severities = ['error', 'warning', 'hint', 'off'] as const;
+
+/** Names of rules and of their settings that there are not, and settings that are not of their kind. */
+export function checkRuleWords(node: RuleSetting | Waive): Finding[] {
+    if (!node.rule) return [];
+    const rule = ruleNamed(node.rule);
+    if (!rule) return [unknownRule(node)];
+    if (node.$type === 'Waive') return [];
+    return node.settings.flatMap((setting) => faultOf(setting, rule) ?? []);
+}
+
+function unknownRule(node: RuleSetting | Waive): Finding {
+    const at = placeOfProperty(node, 'rule');
+    const near = nearestRule(node.rule!);
+    return problem('unknown-name', at, {
+        what: `There is no rule called \`${node.rule}\`.`,
+        remedy: near ? `Did you mean \`${near.name}\`?` : 'The index of rules lists them all.',
+        fixes: near ? [instead(at, near.name)] : [],
+    });
+}
+
+function faultOf(node: SettingNode, rule: Rule): Finding | undefined {
+    if (!node.key) return undefined;
+    if (node.key === 'severity') return faultOfWord(node, 'severity', severities);
+    const setting = rule.settings[node.key];
+    if (!setting) return unknownSetting(node, rule);
+    if (setting.kind === 'choice') return faultOfWord(node, node.key, setting.options);
+    return node.amount ? faultOfQuantity(node, setting) : wantsNumber(node, setting);
+}
+
+function unknownSetting(node: SettingNode, rule: Rule): Finding {
+    const at = placeOfProperty(node, 'key');
+    const known = ['severity', ...Object.keys(rule.settings)];
+    const near = nearest(node.key, known);
+    return problem('unknown-word', at, {
+        what: `The rule ${rule.name} has no setting \`${node.key}\`.`,
+        remedy: near ? `Did you mean \`${near}\`?` : `It has ${listed(known)}.`,
+        fixes: near ? [instead(at, near)] : [],
+    });
+}
+
+function faultOfWord(node: SettingNode, word: string, options: readonly string[]): Finding | undefined {
+    if (node.choice && options.includes(node.choice)) return undefined;
+    const property = node.choice ? 'choice' : node.text ? 'text' : 'amount';
+    const at = placeOfProperty(node, property);
+    const near = node.choice && nearest(node.choice, options);
+    return problem('value', at, {
+        what: `${word} cannot be \`${node.choice ?? writtenIn(node)}\`.`,
+        remedy: near ? `Did you mean \`${near}\`?` : `It can be ${listed(options, 'or')}.`,
+        fixes: near ? [instead(at, near)] : [],
+    });
+}
+
+function writtenIn(node: SettingNode): string {
+    return node.amount?.$cstNode?.text ?? node.text ?? '';
+}
+
+function faultOfQuantity(node: SettingNode, setting: Setting & { kind: 'quantity' }): Finding | undefined {
+    const at = placeOf(node.amount!);
+    const written = node.amount!.$cstNode?.text ?? '';
+    const read = parseQuantity(written, setting.dimension);
+    // What is no quantity at all is said by whoever judges quantities.
+    if (!isQuantityError(read) || isQuantityError(parseQuantity(written))) return undefined;
+    return problem('quantity', at, {
+        what: `${node.key}: ${read.message}`,
+        remedy: read.instead.length === 0 ? exampleOf(node.key, setting) : undefined,
+        fixes: read.instead.map((text) => instead(at, text)),
+    });
+}
+
+function wantsNumber(node: SettingNode, setting: Setting & { kind: 'quantity' }): Finding {
+    const what = `${node.key} is a ${setting.dimension}, and \`${node.choice ?? node.text ?? ''}\` is none.`;
+    const at = placeOfProperty(node, node.choice ? 'choice' : 'text');
+    return problem('value', at, { what, remedy: exampleOf(node.key, setting) });
+}
+
+function exampleOf(key: string, setting: Setting & { kind: 'quantity' }): string | undefined {
+    return setting.fallback && `For instance \`${key} ${fallbackText(setting)}\`.`;
+}

@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
+
+const off = '    port short rigger { lure dart  back 29 m }';
+
+describe('waiver-idle', () => {
+    test('a waiver that waives something, for a reason, in its time, is not idle', async () => {
+        await expectMarked(
+            today(`
+    date 2026-03-14
+${off}
+    waive wave-face on port short rigger because "looked good" until 2026-03-14`),
+            'wave-face',
+            'waiver-idle',
+        );
+    });
+
+    test('one that has run out waives nothing, and says so', async () => {
+        await expectMarked(
+            today(`
+    date 2026-03-15
+    port short rigger { lure dart  back 29 m }
+    //                             ^^^^^^^^^ wave-face: on the back of wave 3
+    waive wave-face because "looked good" until 2026-03-14
+//  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ waiver-idle: ran out on 2026-03-14, and this plan is for 2026-03-15`),
+            'wave-face',
+            'waiver-idle',
+        );
+    });
+
+    test('without a date of the plan there is no day on which it could run out', async () => {
+        const undated = today(`${off}\n    waive wave-face because "looked good" until 1999-01-01`);
+        await expectMarked(undated, 'wave-face', 'waiver-idle');
+    });
+
+    test('one without a reason waives nothing', async () => {
+        await expectMarked(
+            today(`
+    port short rigger { lure dart  back 29 m }
+    //                             ^^^^^^^^^ wave-face: on the back of wave 3
+    waive wave-face
+//  ^^^^^^^^^^^^^^^ waiver-idle: gives no reason, so it waives nothing`),
+            'wave-face',
+            'waiver-idle',
+        );
+    });
+
+    test('one for another position waives nothing', async () => {
+        await expectMarked(
+            today(`
+    port short rigger { lure dart  back 29 m }
+    //                             ^^^^^^^^^ wave-face: on the back of wave 3
+    waive wave-face on shotgun because "looked good"
+//  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ waiver-idle: The waiver of wave-face waives nothing`),
+            'wave-face',
+            'waiver-idle',
+        );
+    });
+
+    test('a waiver that was taken over is judged where it stands', async () => {
+        const two = today(`${off}\n    waive wave-face because "looked good"`).concat(
+            'spread tomorrow like today { port short rigger { back wave 4 } }\n',
+        );
+        await expectMarked(two, 'wave-face', 'waiver-idle');
+    });
+
+    test('is mended by taking the waiver out', async () => {
+        const idle = today('    waive crew because "two guests help"');
+        expect(await messagesOf(await mended(idle, 'waiver-idle'), 'waiver-idle')).toEqual([]);
+    });
+});

@@ -1,0 +1,122 @@
+import { readFileSync } from 'node:fs';
+import { URI } from 'langium';
+import { expect } from 'vitest';
+import { type Edit, type Finding, messageOf } from '../../language/src/plan/finding.ts';
+import { type FileText, load } from '../../language/src/plan/load.ts';
+import { createServices } from '../../language/src/plan/services.ts';
+import { type CheckedSheet, checkAll } from '../../language/src/rules/check.ts';
+import { ruleNamed } from '../../language/src/rules/registry.ts';
+
+/**
+ * Holds a text to the expectations that stand in it, each under the words that it is about:
+ *
+ *     port long rigger { lure broad  back 47 m }
+ *     //                      ^^^^^ size-order: runs outside Dart
+ *
+ * Carets cover what is underlined (of several lines, the first); behind them the code and a part of the message.
+ * Nothing may be missing and nothing may be left over.
+ *
+ * @param only  the rules that the text is about; faults in the text itself always count
+ */
+export async function expectMarked(text: string, ...only: string[]): Promise<CheckedSheet> {
+    const sheet = await checkText(text);
+    const found = sheet.findings
+        .filter(({ rule }) => only.length === 0 || only.includes(rule) || !ruleNamed(rule))
+        .map((finding) => asMark(finding, text));
+    const expected = marksIn(text);
+    for (const mark of found) {
+        // A part of the message is enough: the one who wrote the mark chose which.
+        const wanted = expected.find((other) => isMet(other, mark));
+        if (wanted) mark.message = wanted.message;
+    }
+    expect(found.map(written).sort()).toEqual(expected.map(written).sort());
+    return sheet;
+}
+
+// One set of services reads the shared files once; every text is a file of its own beside them.
+const services = createServices();
+let texts = 0;
+
+/** Checks a text as a file of its own, beside the files that tests share. */
+export async function checkText(text: string): Promise<CheckedSheet> {
+    const uri = URI.file(`/deck/plan-${++texts}.spread`);
+    const loaded = await load(services, [uri], (asked): FileText => {
+        if (asked.toString() === uri.toString()) return { kind: 'text', text };
+        const shared = sharedFiles.get(asked.path.split('/').at(-1)!);
+        return shared === undefined ? { kind: 'missing' } : { kind: 'text', text: shared };
+    });
+    return checkAll(loaded)[0]!;
+}
+
+/** A plan for the shared boat at 8 kn; further definitions may stand above it. */
+export function today(lines: string, above = ''): string {
+    return `use "cockpit.spread"\n${above}\nspread today {\n    boat fulmar\n    speed 8 kn\n${lines}\n}\n`;
+}
+
+/** The text with the first fix of a rule's first finding applied. */
+export async function mended(text: string, rule: string, fix = 0): Promise<string> {
+    const sheet = await checkText(text);
+    const finding = sheet.findings.find((one) => one.rule === rule && one.fixes[fix]);
+    if (!finding) throw new Error(`${rule} offers no fix here: ${sheet.findings.map(messageOf).join('\n')}`);
+    return applied(text, finding.fixes[fix]!.edits, sheet.uri);
+}
+
+/** The messages of one rule, in the order of the text. */
+export async function messagesOf(text: string, rule: string): Promise<string[]> {
+    const { findings } = await checkText(text);
+    return findings.filter((finding) => finding.rule === rule).map(messageOf);
+}
+
+function applied(text: string, edits: readonly Edit[], uri: string): string {
+    expect(edits.every(({ at }) => at.uri === uri)).toBe(true);
+    return [...edits]
+        .sort((a, b) => b.at.start - a.at.start)
+        .reduce((rest, { at, text: put }) => rest.slice(0, at.start) + put + rest.slice(at.end), text);
+}
+
+const sharedFiles = new Map(
+    ['cockpit.spread'].map((name) => [
+        name,
+        readFileSync(new URL(`../fixtures/rules/${name}`, import.meta.url), 'utf8'),
+    ]),
+);
+
+interface Mark {
+    readonly line: number;
+    readonly from: number;
+    readonly to: number;
+    readonly rule: string;
+    message: string;
+}
+
+const MARK = /^(\s*\/\/\s*)(\^+)\s+([\w-]+): (.*)$/;
+
+function marksIn(text: string): Mark[] {
+    const marks: Mark[] = [];
+    let line = -1;
+    for (const [index, row] of text.split('\n').entries()) {
+        const [, before, carets, rule, message] = MARK.exec(row) ?? [];
+        if (before === undefined) line = index;
+        else {
+            const from = before.length;
+            marks.push({ line, from, to: from + carets!.length, rule: rule!, message: message! });
+        }
+    }
+    return marks;
+}
+
+function asMark(finding: Finding, text: string): Mark {
+    const { start, end } = finding.at.range;
+    const whole = text.split('\n')[start.line] ?? '';
+    const to = end.line === start.line ? end.character : whole.trimEnd().length;
+    return { line: start.line, from: start.character, to, rule: finding.rule, message: messageOf(finding) };
+}
+
+function isMet(wanted: Mark, mark: Mark): boolean {
+    const same = (['line', 'from', 'to', 'rule'] as const).every((key) => wanted[key] === mark[key]);
+    return same && mark.message.includes(wanted.message);
+}
+
+function written({ line, from, to, rule, message }: Mark): string {
+    return `${String(line + 1).padStart(3)}:${from + 1}-${to + 1} ${rule}: ${message}`;
+}
