@@ -31,22 +31,23 @@ export function uriOf(node: AstNode): string {
 /** Reads positions from the syntax only when somebody asks: most values never show theirs. */
 class CstPlace implements Place {
     readonly uri: string;
-    private readonly cst: CstNode;
+    /** Hidden, so that a finding can be printed or compared without dragging a syntax tree along. */
+    readonly #cst: CstNode;
 
     constructor(uri: string, cst: CstNode) {
         this.uri = uri;
-        this.cst = cst;
+        this.#cst = cst;
     }
 
     get start(): number {
-        return this.cst.offset;
+        return this.#cst.offset;
     }
 
     get end(): number {
-        return this.cst.end;
+        return this.#cst.end;
     }
 
     get range(): Place['range'] {
-        return this.cst.range;
+        return this.#cst.range;
     }
 }
