@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { SideElement } from '../../language/src/drawing/elements-side.ts';
 import { sceneFromAbove } from '../../language/src/drawing/scene.ts';
-import { type SideElement, sceneFromSide } from '../../language/src/drawing/scene-side.ts';
+import { sceneFromSide } from '../../language/src/drawing/scene-side.ts';
 import { svgOfSide } from '../../language/src/drawing/svg-side.ts';
 import { dense, diamond, makePlan, seven, silent } from './plans.ts';
 

@@ -5,6 +5,7 @@ import { sceneFromAbove } from '../../language/src/drawing/scene.ts';
 import { sceneFromSide } from '../../language/src/drawing/scene-side.ts';
 import { type SvgWishes, svgOf } from '../../language/src/drawing/svg.ts';
 import { svgOfSide } from '../../language/src/drawing/svg-side.ts';
+import { textWidth } from '../../language/src/drawing/text-width.ts';
 import { dense, diamond, finding, type Made, makePlan, seven } from './plans.ts';
 
 interface Tag {
@@ -146,6 +147,21 @@ describe('a sheet from above', () => {
         // The ruler's 20 stands 20 m below the transom; its baseline a third of its height lower.
         expect(twenty - oy - 20 * perMetre).toBeCloseTo(30 * 0.36, 0);
         expect(ox).toBeGreaterThan(0);
+    });
+
+    test('keeps its lines as long as they are in our faces, whichever faces a viewer has', () => {
+        const svg = views[0]![1](diamond);
+        const fitted = [
+            ...svg.matchAll(/<text [^>]*font-size="([\d.]+)"([^>]*)textLength="([\d.]+)"[^>]*>([^<&]+)</g),
+        ];
+        expect(fitted.length).toBeGreaterThan(20);
+        for (const [, size, between, length, words] of fitted) {
+            const weight = between!.includes('bold') ? 'bold' : 'regular';
+            expect(Number(length)).toBeCloseTo(textWidth(words!, Number(size), weight), 1);
+        }
+        // A name in letters that we cannot measure is left as its viewer sets it.
+        const other = views[0]![1]({ ...diamond, title: '漁船の計画' });
+        expect(other).toMatch(/<text [^>]*font-weight="bold" fill="#15191d">漁船の計画</);
     });
 
     test('leaves out the title block where a card brings its own', () => {

@@ -44,7 +44,7 @@ export function labelOfLines(note: Note, lines: readonly LabelLine[]): Label {
     };
 }
 
-export function lineWidth({ words, size, weight, marks = [] }: LabelLine): number {
+function lineWidth({ words, size, weight, marks = [] }: LabelLine): number {
     return marks.length * markRoom + textWidth(words, size, weight);
 }
 

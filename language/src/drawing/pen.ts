@@ -1,4 +1,4 @@
-import type { Weight } from './text-width.ts';
+import { isMeasured, textWidth, type Weight } from './text-width.ts';
 import { plainText } from './words.ts';
 
 /** A point of a sheet, tenths of a millimetre from its upper left corner. */
@@ -68,12 +68,23 @@ export function text([x, y]: Spot, words: string, { size, fill, weight, anchor, 
     if (!words) return '';
     const face =
         weight === 'bold' ? ' font-weight="bold"' : weight === 'italic' ? ' font-style="italic"' : '';
-    const place = `<text x="${short(x)}" y="${short(y)}" font-size="${short(size)}"${face}${anchor && anchor !== 'start' ? ` text-anchor="${anchor}"` : ''}`;
+    const aside = anchor && anchor !== 'start' ? ` text-anchor="${anchor}"` : '';
+    const place = `<text x="${short(x)}" y="${short(y)}" font-size="${short(size)}"${face}${aside}${fitted(words, size, weight)}`;
     const content = `${escapeText(words)}</text>`;
     const band = halo
         ? `${place} fill="${halo}" stroke="${halo}" stroke-width="${short(size / 3)}" stroke-linejoin="round" aria-hidden="true">${content}`
         : '';
     return `${band}${place} fill="${fill}">${content}`;
+}
+
+/** Shorter texts stay within their place in any face. */
+const worthFitting = 90;
+
+/** Where none of our families is at hand, the letters of another are made as wide as ours. */
+function fitted(words: string, size: number, weight: Weight | undefined): string {
+    const width = textWidth(words, size, weight);
+    if (width < worthFitting || !isMeasured(words, weight)) return '';
+    return ` textLength="${short(width)}" lengthAdjust="spacingAndGlyphs"`;
 }
 
 function attributes({ stroke, width, dash, fill = 'none', cap }: Stroke): string {

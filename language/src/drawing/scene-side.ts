@@ -1,52 +1,15 @@
-import type { AnalysedPlan, LineFigures, Point, WaveFigures } from '../plan/figures.ts';
+import type { AnalysedPlan, LineFigures, Point } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { Place } from '../plan/origin.ts';
-import type { LureShape } from './elements.ts';
+import type { SideElement, XZ } from './elements-side.ts';
 import { backPlace, lureShapeOf } from './gear.ts';
 import { poleName } from './hull.ts';
 import { type Mark, markFindings } from './marks.ts';
 import { type Note, noteOf, noteWords, silencesOf } from './notes.ts';
 import { type Ruler, roundStep } from './rulers.ts';
 import { type Title, titleOfPlan } from './title.ts';
+import { drawWavesFromSide } from './water-side.ts';
 import { inMetres } from './words.ts';
-
-/** A point of the view from the side, m: ahead of the transom, above the still waterline. */
-export type XZ = readonly [x: number, z: number];
-
-interface Drawn {
-    /** The same as in the view from above. */
-    readonly id: string;
-    readonly name: string;
-    readonly at?: Place;
-    readonly position?: string;
-}
-
-export type SideElement =
-    | (Drawn & { readonly role: 'hull'; readonly outline: readonly XZ[] })
-    | (Drawn & { readonly role: 'pole'; readonly foot: XZ; readonly tip: XZ })
-    | (Drawn & { readonly role: 'surface'; readonly curve: readonly XZ[] })
-    | (Drawn & {
-          readonly role: 'face';
-          readonly wave: number;
-          readonly outline: readonly XZ[];
-          readonly crest: XZ;
-      })
-    | (Drawn & {
-          readonly role: 'line';
-          readonly what: 'fished' | 'teaser';
-          readonly rod: readonly XZ[];
-          readonly air: readonly XZ[];
-          readonly water: readonly XZ[];
-          /** Between the line and the water where it goes in, were it straight, radians. */
-          readonly angle: number;
-      })
-    | (Drawn & { readonly role: 'tow point'; readonly point: XZ })
-    | (Drawn & {
-          readonly role: 'lure';
-          readonly shape: LureShape;
-          readonly length?: number;
-          readonly point: XZ;
-      });
 
 /** A plan as seen from the starboard side, m; the bow to the right, heights not yet exaggerated. */
 export interface SideScene {
@@ -82,7 +45,7 @@ export function sceneFromSide(analysed: AnalysedPlan, findings: readonly Finding
             up: rulerOf(roundStep(extent.up / 4), 0, extent.up),
         },
         elements: [
-            ...(waves.known ? drawWaves(waves.value, extent.astern) : []),
+            ...(waves.known ? drawWavesFromSide(waves.value, extent.astern) : []),
             ...(boat && length
                 ? [
                       {
@@ -204,42 +167,6 @@ export function degrees(angle: number): string {
 
 function angleOf(from: Point, to: Point): number {
     return Math.atan2(from[2] - to[2], Math.hypot(from[0] - to[0], from[1] - to[1]));
-}
-
-/** The surface on the centreline, as a sine of the height that is estimated; flat where that is not known. */
-function drawWaves(waves: WaveFigures, reach: number): SideElement[] {
-    const { firstCrest, wavelength, height } = waves;
-    const half = height?.known ? height.value / 2 : 0;
-    const level = (astern: number) => half * Math.cos((2 * Math.PI * (astern - firstCrest)) / wavelength);
-    const stretch = (from: number, to: number): XZ[] => {
-        const steps = Math.max(8, Math.ceil((24 * (to - from)) / wavelength));
-        return Array.from({ length: steps + 1 }, (_, i) => {
-            const astern = from + ((to - from) * i) / steps;
-            return [-astern, level(astern)] as const;
-        });
-    };
-    const count = Math.max(0, Math.min(30, Math.floor((reach - firstCrest) / wavelength + 0.5) + 1));
-    return [
-        ...Array.from({ length: count }, (_, i): SideElement => {
-            const crest = firstCrest + i * wavelength;
-            const from = Math.max(0, crest - wavelength / 2);
-            const to = Math.min(reach, crest);
-            return {
-                id: `face:${i + 1}`,
-                role: 'face',
-                name: `Wave ${i + 1}: front face, from ${inMetres(from)} to ${inMetres(crest)} astern on the centreline.`,
-                wave: i + 1,
-                outline: [...stretch(from, to), [-to, -half], [-from, -half]],
-                crest: [-Math.min(reach, crest), half],
-            };
-        }),
-        {
-            id: 'surface',
-            role: 'surface',
-            name: half > 0 ? `The boat’s waves, about ${inMetres(2 * half)} high.` : 'The water, drawn flat.',
-            curve: stretch(0, reach),
-        },
-    ];
 }
 
 function remarksOn({ waves }: AnalysedPlan): string[] {

@@ -95,7 +95,7 @@ function drawStandby({ point }: Standby, { toPage }: Sheet, { ink, paper }: Pale
 const symbols: ReadonlySet<LureShape> = new Set(['squid chain', 'dredge', 'bridge teaser', 'teaser']);
 
 /** Length on the sheet. */
-export function lureSize({ shape, length }: DrawnLure, sheet: Sheet): number {
+function lureSize({ shape, length }: DrawnLure, sheet: Sheet): number {
     const longest = lureOnPaper(sheet);
     if (symbols.has(shape)) return longest * 1.15;
     if (length === undefined) return longest * 0.7;

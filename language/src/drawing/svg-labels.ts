@@ -1,5 +1,5 @@
 import type { PlacedLabel } from './chart.ts';
-import { type LabelLine, lineHeight, lineWidth, markRoom } from './labels.ts';
+import { type LabelLine, lineHeight, markRoom } from './labels.ts';
 import type { Palette } from './palette.ts';
 import { circle, path, type Spot, text } from './pen.ts';
 import { drawMark } from './svg-marks.ts';
@@ -12,28 +12,30 @@ export function drawLeader({ leader, loose }: PlacedLabel, { soft, paper }: Pale
 }
 
 export function drawLabel({ label, box, anchor }: PlacedLabel, palette: Palette): string {
-    const right = box.x + box.width;
+    const edge = anchor === 'end' ? box.x + box.width : box.x;
     let y = box.y;
     let drawn = '';
     for (const words of label.lines) {
         const height = lineHeight(words);
-        drawn += drawLine(
-            words,
-            [anchor === 'end' ? right - lineWidth(words) : box.x, y + height / 2],
-            palette,
-        );
+        drawn += drawLine(words, [edge, y + height / 2], anchor, palette);
         y += height;
     }
     return drawn;
 }
 
-/** One line from its left end, `y` its middle. */
+/** One line from the label's edge, marks next to the edge; `y` its middle. */
 function drawLine(
     { words, size, weight, soft, marks = [] }: LabelLine,
-    [x, y]: Spot,
+    [edge, y]: Spot,
+    anchor: PlacedLabel['anchor'],
     palette: Palette,
 ): string {
-    const shapes = marks.map((mark, i) => drawMark([x + i * markRoom + 25, y], mark, palette)).join('');
+    const inward = anchor === 'end' ? -1 : 1;
+    const ordered = anchor === 'end' ? [...marks].reverse() : marks;
+    const shapes = ordered.map((mark, i) =>
+        drawMark([edge + inward * (25 + i * markRoom), y], mark, palette),
+    );
     const fill = marks.length > 0 ? palette.accent : soft ? palette.soft : palette.ink;
-    return shapes + text([x + marks.length * markRoom, y + size * 0.36], words, { size, weight, fill });
+    const at: Spot = [edge + inward * marks.length * markRoom, y + size * 0.36];
+    return shapes.join('') + text(at, words, { size, weight, fill, anchor });
 }

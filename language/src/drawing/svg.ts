@@ -25,11 +25,7 @@ export interface SvgWishes extends SheetWishes {
  * Elements carry `data-id`, the scene's; the root says how the page relates to the water.
  */
 export function svgOf(scene: Scene, wishes: SvgWishes = {}): string {
-    return svgOfSheet(scene, layOut(scene, wishes), wishes);
-}
-
-/** The same for a sheet that is already laid out. */
-export function svgOfSheet(scene: Scene, sheet: Sheet, wishes: SvgWishes = {}): string {
+    const sheet = layOut(scene, wishes);
     const chosen = wishes.palette ?? 'light';
     const palette = typeof chosen === 'string' ? palettes[chosen] : chosen;
     const group = grouper(wishes.live ?? false);

@@ -79,7 +79,7 @@ const byCharacter: Readonly<Record<Weight, readonly (number | undefined)[]>> = {
 const unknownWidth = 1000;
 
 /**
- * How wide a text runs, in the unit of `size`.
+ * How wide a text runs, in the unit of `size`; letters that the table leaves out count as wide as any.
  *
  * @param size  letter height (em), any unit
  */
@@ -92,6 +92,13 @@ export function textWidth(text: string, size: number, weight: Weight = 'regular'
         if (code < 0xdc00 || code > 0xdfff) thousandths += known[code] ?? unknownWidth;
     }
     return (thousandths * size) / 1000;
+}
+
+/** Whether every letter is in the table, so that the width is what the faces really give. */
+export function isMeasured(text: string, weight: Weight = 'regular'): boolean {
+    const known = byCharacter[weight];
+    for (let i = 0; i < text.length; i++) if (known[text.charCodeAt(i)] === undefined) return false;
+    return true;
 }
 
 /** The text, or as much of it as fits with an ellipsis after it; always at least its first character. */

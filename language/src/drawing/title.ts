@@ -17,7 +17,7 @@ export interface Title {
     readonly caution: string;
 }
 
-export const CAUTION =
+const CAUTION =
     'Figures are planning aids: a scale, a measured crest and the skipper’s judgement come first; local law and ' +
     'the event’s rules come before this sheet. Keep a lookout.';
 
