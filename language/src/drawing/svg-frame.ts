@@ -152,9 +152,11 @@ export function drawScaleBar(scene: Scene, sheet: Sheet, palette: Palette): stri
 function legend({ elements }: Scene, enlargement: number): string {
     const lures = elements.some((element) => element.role === 'lure' && element.length !== undefined);
     const faces = elements.some(({ role }) => role === 'face');
+    const doubtful = elements.some((element) => element.role === 'crest' && element.doubtful);
     return [
         lures && enlargement > 1 && `Lures are drawn ${enlargement} times their size, noses in place.`,
         faces && 'Front faces of waves are shaded, their lower third twice.',
+        doubtful && 'Crests are dashed: the waves are in doubt.',
     ]
         .filter(Boolean)
         .join(' ');
