@@ -5,6 +5,7 @@ import type { Place } from '../plan/origin.ts';
 import { placeInPlan } from './placing.ts';
 import { rules as everyRule } from './registry.ts';
 import { type JudgedFile, originOf, type Problem, placeOf, type Rule, type Where } from './rule.ts';
+import { capital } from './say.ts';
 import { type Strictness, strictness } from './severities.ts';
 import { waiversOf } from './waivers.ts';
 
@@ -48,7 +49,6 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[]): readonly Fo
     const { plan } = analysis;
     const found = new Map<string, Found>();
     const waivers = waiversOf(plan);
-    const judged = new Set<string>();
     const collect = (rule: Rule, strict: Strictness, problem: Problem) => {
         const one = asFinding(rule, strict, problem, plan);
         found.set(one.cause, joined(found.get(one.cause), one));
@@ -57,12 +57,11 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[]): readonly Fo
         .map((rule) => ({ rule, strict: strictness(rule, plan.settings) }))
         .filter(({ strict }) => strict.severity !== 'off');
     for (const { rule, strict } of heard) {
-        if (!rule.check) continue;
-        judged.add(rule.name);
-        rule.check(analysis, strict.values, (problem) => {
+        rule.check?.(analysis, strict.values, (problem) => {
             if (!waivers.cover(rule.name, problem)) collect(rule, strict, problem);
         });
     }
+    const judged = new Set(these.filter(({ check }) => check).map(({ name }) => name));
     const outcomes = waivers.outcomes((rule) => judged.has(rule));
     for (const { rule, strict } of heard) {
         rule.checkWaivers?.(plan, outcomes, (problem) => collect(rule, strict, problem));
@@ -100,13 +99,13 @@ function asFinding(rule: Rule, strict: Strictness, problem: Problem, plan?: Spre
     const origins = wheres.flatMap((where: Where) => originOf(where) ?? []);
     const at = plan && origins.length > 0 ? placeInPlan(origins, plan, concerned) : said;
     const related = (problem.related ?? []).flatMap((one) =>
-        one.at ? [{ at: placeOf(one.at), what: one.what }] : [],
+        one.at ? [{ at: placeOf(one.at), what: capital(one.what) }] : [],
     );
     const finding: Finding = {
         rule: rule.name,
         severity: severityOf(strict, problem),
         at,
-        what,
+        what: capital(what),
         ...(why !== undefined && { why }),
         ...(remedy !== undefined && { remedy }),
         related: isSame(at, said) ? related : [{ at: said, what: 'It is said here.' }, ...related],

@@ -38,6 +38,12 @@ describe('the words of a rule setting', () => {
         expect(messages).toHaveLength(1);
     });
 
+    test('a rule that no plan can waive', async () => {
+        expect(await messagesOf(today('    waive unused because "later"'), 'value')).toEqual([
+            "A plan cannot waive unused, which is about the file. Set it in the team's rules: rule unused { severity off }.",
+        ]);
+    });
+
     test('the rule that a waiver names', async () => {
         const text = today('    waive wave-fase because "trying it"');
         expect(await messagesOf(text, 'unknown-name')).toEqual([

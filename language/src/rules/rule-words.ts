@@ -16,7 +16,7 @@ export function checkRuleWords(node: RuleSetting | Waive): Finding[] {
     if (!node.rule) return [];
     const rule = ruleNamed(node.rule);
     if (!rule) return [unknownRule(node)];
-    if (node.$type === 'Waive') return [];
+    if (node.$type === 'Waive') return rule.check ? [] : [beyondWaiving(node, rule)];
     return node.settings.flatMap((setting) => faultOf(setting, rule) ?? []);
 }
 
@@ -27,6 +27,13 @@ function unknownRule(node: RuleSetting | Waive): Finding {
         what: `There is no rule called \`${node.rule}\`.`,
         remedy: near ? `Did you mean \`${near.name}\`?` : 'The index of rules lists them all.',
         fixes: near ? [instead(at, near.name)] : [],
+    });
+}
+
+function beyondWaiving(node: Waive, rule: Rule): Finding {
+    return problem('value', placeOfProperty(node, 'rule'), {
+        what: `A plan cannot waive ${rule.name}, which is about the file.`,
+        remedy: `Set it in the team's rules: rule ${rule.name} { severity off }.`,
     });
 }
 

@@ -54,7 +54,7 @@ export type Report = (problem: Problem) => void;
 export interface Problem {
     /** Of several the first that stands in the plan's own file is shown, so the most exact one comes first. */
     readonly at: Where | readonly Where[];
-    /** One sentence: the thing as the crew calls it, and the two numbers. */
+    /** One sentence: the thing as the crew calls it, and the two numbers. Its first letter is made a capital. */
     readonly what: string;
     /** One sentence: why it matters. */
     readonly why?: string;

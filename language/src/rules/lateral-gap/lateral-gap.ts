@@ -1,6 +1,6 @@
 import { fishedPairs, known, nearFirst } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { capital, say } from '../say.ts';
+import { say } from '../say.ts';
 import { length } from '../settings.ts';
 import { practice } from '../standing.ts';
 
@@ -20,10 +20,10 @@ export const lateralGap = rule({
             const [near, far] = nearFirst(pair);
             report({
                 at: far.line,
-                what: `${capital(far.line.position.name)} runs ${say.length(distance)} beside ${near.line.position.name}, and the least gap is ${say.length(gap)}.`,
+                what: `${far.line.position.name} runs ${say.length(distance)} beside ${near.line.position.name}, and the least gap is ${say.length(gap)}.`,
                 why: 'Lures side by side find each other in a gust or a turn.',
                 remedy: 'Tow one of the two from further out, or stagger them more.',
-                related: [{ at: near.line, what: `${capital(near.line.position.name)} runs here.` }],
+                related: [{ at: near.line, what: `${near.line.position.name} runs here.` }],
                 positions: [far.line, near.line],
             });
         }

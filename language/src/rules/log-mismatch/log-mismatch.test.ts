@@ -22,7 +22,7 @@ describe('log-mismatch', () => {
     using today
     using later from 10:00
     at 09:59 bite port long rigger
-    //            ^^^^^^^^^^^^^^^^ log-mismatch: today has no port long rigger
+    //            ^^^^^^^^^^^^^^^^ log-mismatch: Today has no port long rigger
     at 10:00 bite port long rigger`),
             'log-mismatch',
         );

@@ -1,6 +1,6 @@
 import type { Log, LogEvent, Spread } from '../../plan/model.ts';
 import { rule } from '../rule.ts';
-import { capital, listed } from '../say.ts';
+import { listed } from '../say.ts';
 import { housekeeping } from '../standing.ts';
 
 /** A log event at a position, or on a lure, that the plan of the hour does not have. */
@@ -32,7 +32,7 @@ export const logMismatch = rule({
                     report({
                         at: lure,
                         severity: 'hint',
-                        what: `${capital(plan.title)} carries no lure ${lure.value}.`,
+                        what: `${plan.title} carries no lure ${lure.value}.`,
                         why: 'Figures by lure count it for one that was not fished.',
                         remedy: 'Name it as a spare in the plan, if it was aboard.',
                         related: [{ at: plan, what: 'The plan in use at that hour.' }],

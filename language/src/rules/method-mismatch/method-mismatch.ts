@@ -2,7 +2,7 @@ import type { Measure } from '../../plan/measure.ts';
 import type { Method, SpreadLine } from '../../plan/model.ts';
 import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { capital, say } from '../say.ts';
+import { say } from '../say.ts';
 import { share } from '../settings.ts';
 import { practice } from '../standing.ts';
 
@@ -25,7 +25,7 @@ export const methodMismatch = rule({
                 if (!decided || !wanted || Math.abs(decided.si - wanted.si) <= wanted.si * slack) continue;
                 report({
                     at: decided,
-                    what: `${capital(what)} is ${sayIt(decided)}, and ${method.title} wants ${sayIt(wanted)}.`,
+                    what: `${what} is ${sayIt(decided)}, and ${method.title} wants ${sayIt(wanted)}.`,
                     why: 'Whoever takes the rod counts on the method.',
                     remedy: "Set it to the method's figure, or choose another method for this line.",
                     related: [{ at: wanted, what: `${method.title} says it here.` }],
@@ -36,7 +36,7 @@ export const methodMismatch = rule({
             if (slow) {
                 report({
                     at: slow.measure,
-                    what: `${capital(line.position.name)} has a ${slow.what}, and ${method.title} drives the hook at the bite.`,
+                    what: `${line.position.name} has a ${slow.what}, and ${method.title} drives the hook at the bite.`,
                     why: 'Slack and waiting belong to a drop-back.',
                     remedy: 'Take it out, or choose a drop-back method for this line.',
                     related: [{ at: method.style, what: 'The style is said here.' }],

@@ -1,7 +1,7 @@
 import type { AnalysedPlan, LineFigures } from '../../plan/figures.ts';
 import { fishedLines, known } from '../neighbours.ts';
 import { type Report, rule } from '../rule.ts';
-import { capital, sayApart } from '../say.ts';
+import { sayApart } from '../say.ts';
 import { practice } from '../standing.ts';
 
 /** A line does not do what its position's name says. */
@@ -31,12 +31,10 @@ function shortBehindLong(analysis: AnalysedPlan, report: Report): void {
         const [back, other] = distances(short, long);
         report({
             at: short.line.back ?? short.line,
-            what: `${capital(short.line.position.name)} runs ${back} back, behind ${long.line.position.name} at ${other}.`,
+            what: `${short.line.position.name} runs ${back} back, behind ${long.line.position.name} at ${other}.`,
             why: 'The crew set and clear lines by their names.',
             remedy: 'Swap the two distances, or the two names.',
-            related: [
-                { at: long.line.back ?? long.line, what: `${capital(long.line.position.name)} runs here.` },
-            ],
+            related: [{ at: long.line.back ?? long.line, what: `${long.line.position.name} runs here.` }],
             positions: [short.line, long.line],
         });
     }
@@ -58,7 +56,7 @@ function shotgunInside(analysis: AnalysedPlan, report: Report): void {
         const [back, other] = distances(shotgun, longest);
         report({
             at: shotgun.line.back ?? shotgun.line,
-            what: `${capital(shotgun.line.position.name)} runs ${back} back, inside ${longest.line.position.name} at ${other}.`,
+            what: `${shotgun.line.position.name} runs ${back} back, inside ${longest.line.position.name} at ${other}.`,
             why: 'The shotgun is the longest line, down the middle.',
             remedy: 'Run it behind the others, or give it another name.',
             related: [{ at: longest.line.back ?? longest.line, what: 'The longest line runs here.' }],
@@ -73,7 +71,7 @@ function riggerFromLow(analysis: AnalysedPlan, report: Report): void {
         if (position.place !== 'rigger' || (from?.kind !== 'rod tip' && from?.kind !== 'flat clip')) continue;
         report({
             at: from,
-            what: `${capital(position.name)} is towed from a ${from.kind}.`,
+            what: `${position.name} is towed from a ${from.kind}.`,
             why: 'A rigger line runs from a halyard, high and wide of the corner lines.',
             remedy: 'Tow it from a halyard, or name the position for what it is.',
             positions: [line],

@@ -3,7 +3,7 @@ import type { HeadKind, SpreadLine } from '../../plan/model.ts';
 import type { Said } from '../../plan/origin.ts';
 import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { capital, type Sayable, say, siOf } from '../say.ts';
+import { type Sayable, say, siOf } from '../say.ts';
 import { speed } from '../settings.ts';
 import { practice } from '../standing.ts';
 
@@ -26,7 +26,7 @@ export const speedRange = rule({
             if (limit === undefined) continue;
             report({
                 at: said,
-                what: `${capital(said.value.title)} ${verb} ${say.speed(from, towed)} to ${say.speed(to, towed)}, and this plan tows at ${say.speed(towed)}.`,
+                what: `${said.value.title} ${verb} ${say.speed(from, towed)} to ${say.speed(to, towed)}, and this plan tows at ${say.speed(towed)}.`,
                 why,
                 remedy: `Tow at ${say.speed(limit, towed)}, or choose another one.`,
                 related: [

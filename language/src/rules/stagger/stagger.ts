@@ -33,10 +33,10 @@ export const stagger = rule({
             const cure = sway === undefined ? pair.cure : undefined;
             report({
                 at: far.back ?? far,
-                what: `${capital(far.position.name)} and ${near.position.name} touch at ${say.angle(margin)} of sway, and this plan allows for ${say.angle(asked)}.`,
+                what: `${far.position.name} and ${near.position.name} touch at ${say.angle(margin)} of sway, and this plan allows for ${say.angle(asked)}.`,
                 why: 'Lures wander on their own action, in waves and in gusts.',
                 remedy: remedyFor(cure, distanceOf(far)),
-                related: [{ at: near, what: `${capital(near.position.name)} runs here.` }],
+                related: [{ at: near, what: `${near.position.name} runs here.` }],
                 fixes: [fixFor(cure, distanceOf(far))],
                 positions: [far, near],
             });

@@ -1,6 +1,6 @@
 import { neighboursOutward } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { capital, sayApart } from '../say.ts';
+import { sayApart } from '../say.ts';
 import { length } from '../settings.ts';
 import { practice } from '../standing.ts';
 
@@ -21,7 +21,7 @@ export const thinInsideThick = rule({
             const [thinner, thicker] = sayApart.length(thin, thick);
             report({
                 at: near.outfit!,
-                what: `${capital(near.position.name)} fishes ${thinner} line inside the ${thicker} line of ${far.position.name}.`,
+                what: `${near.position.name} fishes ${thinner} line inside the ${thicker} line of ${far.position.name}.`,
                 why: 'When the two cross, the thin one is cut.',
                 remedy: 'Put the lighter outfit further back.',
                 related: [{ at: far.outfit, what: `The thicker line is on ${far.outfit?.value.title}.` }],

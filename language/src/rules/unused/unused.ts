@@ -1,3 +1,4 @@
+import { type Kind, spoken } from '../../plan/names/kinds.ts';
 import { rule } from '../rule.ts';
 import { capital } from '../say.ts';
 import { housekeeping } from '../standing.ts';
@@ -17,7 +18,7 @@ export const unused = rule({
             if (definition.used || definition.kind === 'spread' || definition.kind === 'log') continue;
             report({
                 at: definition,
-                what: `No plan uses the ${definition.kind} ${definition.title}.`,
+                what: `No plan uses the ${spoken(definition.kind as Kind)} ${definition.title}.`,
                 why: 'In a file of plans it looks as if it were in the water.',
                 remedy: 'Take it out, or keep it in a tackle file.',
                 fixes: [

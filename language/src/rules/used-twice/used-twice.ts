@@ -1,6 +1,5 @@
 import type { SpreadLine } from '../../plan/model.ts';
 import { type Problem, rule } from '../rule.ts';
-import { capital } from '../say.ts';
 import { housekeeping } from '../standing.ts';
 
 /** One thing in two places. */
@@ -25,7 +24,7 @@ export const usedTwice = rule({
                 if (!first || before.length < most(line)) continue;
                 report({
                     ...problem(line, first),
-                    related: [{ at: first, what: `${capital(first.position.name)} has it first.` }],
+                    related: [{ at: first, what: `${first.position.name} has it first.` }],
                     positions: [line, first],
                 });
             }
@@ -68,7 +67,7 @@ const things: readonly Thing[] = [
         },
         problem: ({ position, from }, first) => ({
             at: from!,
-            what: `${capital(position.name)} hangs on the same ${from!.kind} as ${first.position.name}.`,
+            what: `${position.name} hangs on the same ${from!.kind} as ${first.position.name}.`,
             why: 'A clip holds one line.',
             remedy: 'Say for each of the two where it is towed from.',
         }),

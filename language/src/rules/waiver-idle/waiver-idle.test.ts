@@ -57,6 +57,11 @@ ${off}
         );
     });
 
+    test('nor does one of a rule that is switched off', async () => {
+        const off = today('    rule crew { severity off }\n    waive crew because "guests help"');
+        expect((await messagesOf(off, 'waiver-idle'))[0]).toContain('waives nothing');
+    });
+
     test('a waiver that was taken over is judged where it stands', async () => {
         const two = today(`${off}\n    waive wave-face because "looked good"`).concat(
             'spread tomorrow like today { port short rigger { back wave 4 } }\n',

@@ -1,6 +1,6 @@
 import { fishedLines, known } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { capital, say } from '../say.ts';
+import { say } from '../say.ts';
 import { physics } from '../standing.ts';
 
 /** A lure runs inside the propeller wash. */
@@ -23,7 +23,7 @@ export const wash = rule({
             const far = reach === undefined ? '' : `, which reaches ${say.length(reach, like)}`;
             report({
                 at: line.back ?? line,
-                what: `${capital(line.position.name)} runs ${say.length(astern.value, like)} back, inside the propeller wash${far}.`,
+                what: `${line.position.name} runs ${say.length(astern.value, like)} back, inside the propeller wash${far}.`,
                 why: 'In white water neither fish nor crew see what the lure does.',
                 remedy: 'Let it back, or tow it from further out.',
                 positions: [line],

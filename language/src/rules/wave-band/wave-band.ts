@@ -1,5 +1,5 @@
 import { rule } from '../rule.ts';
-import { capital, sayApart } from '../say.ts';
+import { sayApart } from '../say.ts';
 import { speed } from '../settings.ts';
 import { physics } from '../standing.ts';
 import { luresOnWaves } from '../waves.ts';
@@ -33,7 +33,7 @@ export const waveBand = rule({
             const [band, run] = [`${low[0]} to ${high[0]}`, `${low[1]} to ${high[1]}`];
             report({
                 at: line.back,
-                what: `${capital(line.position.name)} stays on wave ${wave.wave} at ${band}, and the boat may run ${run}.`,
+                what: `${line.position.name} stays on wave ${wave.wave} at ${band}, and the boat may run ${run}.`,
                 why: 'The waves stretch with speed and slide away from under a lure.',
                 remedy: `Hold ${band}, or ${fastest > to ? 'let it back' : 'bring it in'} a little.`,
                 positions: [line],

@@ -2,7 +2,7 @@ import type { WavePlace } from '../../plan/figures.ts';
 import type { SpreadLine } from '../../plan/model.ts';
 import { replaceProperty, replaceValue } from '../fixes.ts';
 import { rule } from '../rule.ts';
-import { capital, listed, say } from '../say.ts';
+import { listed, say } from '../say.ts';
 import { physics } from '../standing.ts';
 import { luresOnWaves } from '../waves.ts';
 
@@ -25,7 +25,7 @@ export const waveFace = rule({
             const faces = nearestTwo(wave.faces, astern);
             report({
                 at: line.back,
-                what: `${capital(line.position.name)} runs ${partInWords(wave)} at ${at}.`,
+                what: `${line.position.name} runs ${partInWords(wave)} at ${at}.`,
                 why: 'A lure works on the front face, in clean water.',
                 remedy: remedyFor(faces, line),
                 fixes: faces.map((face) => moveTo(face, line)),
