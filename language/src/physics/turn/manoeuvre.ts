@@ -123,6 +123,16 @@ export function layOut(manoeuvre: Manoeuvre): Turn | undefined {
 /** s. A shorter ramp is a jump, and its accelerations would run out of the range of numbers. */
 const SHORTEST_RAMP = 1e-3;
 
+/**
+ * How long a turn takes, from the helm going over until the boat is on its new course, s: for a half turn without
+ * ramps, π times the radius over the speed.
+ *
+ * @returns `undefined` as `layOut` does
+ */
+export function turnTime(manoeuvre: Manoeuvre): number | undefined {
+    return layOut(manoeuvre)?.steadyFrom;
+}
+
 /** The boat at a finite time, s. Before the turn it comes up along x; after it the boat runs straight on. */
 export function boatAt(turn: Turn, time: number): BoatPose {
     return poseIn(phaseAt(turn, time), time);

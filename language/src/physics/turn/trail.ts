@@ -80,7 +80,14 @@ function pieceEnd(phase: Phase, time: number): number {
 
 /** The stretch that holds a time; of two that meet there, the earlier. */
 export function stretchAt(trail: Trail, time: number): Stretch {
-    return trail.stretches.find(({ end }) => time <= end) ?? trail.stretches[trail.stretches.length - 1]!;
+    const { stretches } = trail;
+    let [low, high] = [0, stretches.length - 1];
+    while (low < high) {
+        const middle = (low + high) >> 1;
+        if (stretches[middle]!.end < time) low = middle + 1;
+        else high = middle;
+    }
+    return stretches[low]!;
 }
 
 /** The bearing of a taut line at a time within its stretch. */
@@ -93,15 +100,9 @@ export function lureSpeed(trail: Trail, stretch: Stretch, time: number): number 
     return stretch.resting ? 0 : pull(trail.line, stretch.phase, bearingAt(trail, stretch, time), time);
 }
 
-/** How far the lure has moved as seen from the boat, at most, m. */
-export function travelledBy(trail: Trail, time: number): number {
-    const stretch = stretchAt(trail, time);
-    if (stretch.resting)
-        return stretch.travelled + driftRate(trail.line, trail.turn) * (time - stretch.start);
-    return (
-        stretch.travelled +
-        trail.line.layback * Math.abs(angleBetween(stretch.bearing, bearingAt(trail, stretch, time)))
-    );
+/** How far a lure that lies still has moved as seen from the boat, at most, m. */
+export function lureDrift(trail: Trail, stretch: Stretch, time: number): number {
+    return stretch.travelled + driftRate(trail.line, trail.turn) * (time - stretch.start);
 }
 
 /** How fast a thing that lies still in the water moves as seen from the boat, at most, m/s. */

@@ -1,0 +1,79 @@
+/** The tightest clean turn of one kind, with what ends it. */
+export type Tightest<Limit> =
+    | {
+          readonly outcome: 'limited';
+          /** This radius and every wider one looked at is clean, m. */
+          readonly radius: number;
+          /** What goes wrong in a turn just tighter. */
+          readonly limit: Limit;
+          /** Tighter radii that are clean again, m, widest first; none as a rule. */
+          readonly cleanAgain: readonly { readonly from: number; readonly to: number }[];
+      }
+    /** Clean down to the tightest radius looked at. */
+    | { readonly outcome: 'free'; readonly radius: number }
+    /** Not clean even in the widest turn looked at. */
+    | { readonly outcome: 'never'; readonly radius: number; readonly limit: Limit };
+
+/** Radii of turns, m. */
+export interface Range {
+    readonly tightest: number;
+    readonly widest: number;
+}
+
+/** Each radius looked at is tighter than the one before by this factor; what is clean only between two is missed. */
+const SCAN = 1.1;
+
+/** A limit is found to this, m. */
+const REFINE = 1;
+
+/**
+ * The tightest clean turn. Turns are not taken to get worse all the way as they tighten, so the whole range is
+ * looked at and the answer is the end of the clean turns that begin with the widest.
+ *
+ * @param fault   what is wrong with a turn of a radius, if anything
+ * @param limit   the same told in full, asked once for the turn just tighter than the answer
+ */
+export function tightest<Fault, Limit>(
+    { tightest, widest }: Range,
+    fault: (radius: number) => Fault | undefined,
+    limit: (radius: number, fault: Fault) => Limit,
+): Tightest<Limit> {
+    const steps = Math.max(1, Math.ceil(Math.log(widest / tightest) / Math.log(SCAN)));
+    const radii = Array.from(
+        { length: steps + 1 },
+        (_, step) => widest * (tightest / widest) ** (step / steps),
+    );
+    const faults = radii.map(fault);
+
+    /** The clean and the faulty end of the last metre between two radii. */
+    const edge = (clean: number, faulty: number, known: Fault) => {
+        let [good, bad, wrong] = [clean, faulty, known];
+        while (Math.abs(good - bad) > REFINE) {
+            const middle = (good + bad) / 2;
+            const found = fault(middle);
+            if (found === undefined) good = middle;
+            else [bad, wrong] = [middle, found];
+        }
+        return { clean: good, limit: () => limit(bad, wrong) };
+    };
+
+    const first = faults.findIndex((found) => found !== undefined);
+    if (first < 0) return { outcome: 'free', radius: tightest };
+    if (first === 0) return { outcome: 'never', radius: widest, limit: limit(widest, faults[0]!) };
+    const end = edge(radii[first - 1]!, radii[first]!, faults[first]!);
+    const cleanAgain: { from: number; to: number }[] = [];
+    for (let step = first + 1; step < radii.length; step++) {
+        if (faults[step] !== undefined) continue;
+        const opening = faults[step - 1];
+        if (opening !== undefined)
+            cleanAgain.push({ from: edge(radii[step]!, radii[step - 1]!, opening).clean, to: tightest });
+        const closing = faults[step + 1];
+        const again = cleanAgain[cleanAgain.length - 1];
+        if (closing !== undefined && again)
+            cleanAgain[cleanAgain.length - 1] = {
+                from: again.from,
+                to: edge(radii[step]!, radii[step + 1]!, closing).clean,
+            };
+    }
+    return { outcome: 'limited', radius: end.clean, limit: end.limit(), cleanAgain };
+}
