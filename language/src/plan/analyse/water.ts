@@ -96,8 +96,14 @@ function doubtOf(plan: Spread): string | undefined {
         ...(boat?.waterline && { waterline: boat.waterline.si }),
         ...(boat?.beam && { beam: boat.beam.si }),
     };
-    const [doubt] = doubts(conditions, hull);
-    return doubt && sentenceOf(doubt);
+    // What the crew sees goes before an estimate of what they might.
+    const limit = boat?.wavesUpTo?.si;
+    const [doubt] = doubts(conditions, hull).filter(
+        ({ reason }) => reason !== 'rough' || limit === undefined,
+    );
+    if (doubt) return sentenceOf(doubt);
+    if (limit === undefined || !plan.sea || plan.sea.si <= limit) return undefined;
+    return sentenceOf({ reason: 'rough', sea: plan.sea.si, limit });
 }
 
 export function sentenceOf(doubt: Doubt): string {
@@ -107,7 +113,7 @@ export function sentenceOf(doubt: Doubt): string {
         case 'shallow':
             return `No wave keeps pace at ${print(doubt.speed, units.kn)}: the water is so shallow that waves go no faster than ${print(doubt.critical, units.kn)}.`;
         case 'rough':
-            return `A sea of ${print(doubt.sea, units.m)} hides the boat’s own waves; the model holds up to about ${print(doubt.limit, units.m)}.`;
+            return `A sea of ${print(doubt.sea, units.m)} hides the boat’s own waves, which show up to about ${print(doubt.limit, units.m)}; a boat may say better (\`waves up to 0.9 m\`).`;
         case 'outside wedge':
             return `The lure runs ${print(doubt.lateral, units.m)} out, beyond the boat’s wake, which is ${print(doubt.limit, units.m)} wide to each side there.`;
     }

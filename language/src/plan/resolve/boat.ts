@@ -19,6 +19,7 @@ export function readBoat(definition: Definition, gathered: Gathered): Boat {
     const table = gather(definition, gathered);
     const speed = span(table, 'speed', 'speed');
     const crests = readCrests(one(table, 'crests'));
+    const wavesUpTo = measure(table, 'waves', 'length');
     const wash = one(table, 'wash')?.table;
     const outriggers = readOutriggers(one(table, 'outriggers'));
     const centreRigger = readOutriggers(one(table, 'centre'));
@@ -28,6 +29,7 @@ export function readBoat(definition: Definition, gathered: Gathered): Boat {
         ...lengths(table, ['length', 'waterline', 'beam']),
         ...(speed && { speed }),
         ...(crests && { crests }),
+        ...(wavesUpTo && { wavesUpTo }),
         ...(wash && { wash: lengths(wash, ['near', 'far', 'length']) }),
         ...(outriggers && { outriggers }),
         ...(centreRigger && { centreRigger }),

@@ -39,6 +39,13 @@ export class PlaceAwareLexer extends DefaultLexer {
         return this.keywords.has(word);
     }
 
+    /** Whether a word, as the lexer left it, would be a unit behind a number on the same line. */
+    readsAsUnit({ image, tokenType }: IToken): boolean {
+        return this.keywords.has(image)
+            ? isUnitWord(image)
+            : tokenType === this.id || tokenType === this.inner;
+    }
+
     override tokenize(text: string): LexerResult {
         const result = super.tokenize(text);
         this.settle(result.tokens);
@@ -61,7 +68,7 @@ export class PlaceAwareLexer extends DefaultLexer {
         const token = tokens[index]!;
         const known = this.keywords.get(token.image);
         const behindNumber = !opens && tokens[index - 1]!.tokenType === this.number;
-        if (behindNumber && (!known || isUnitWord(token.image))) {
+        if (behindNumber && this.readsAsUnit(token)) {
             become(token, this.unit);
             this.joinFeetAndInches(tokens, index);
         } else if (known && !(opens && depth.isOutside && !definitionWords.has(token.image))) {

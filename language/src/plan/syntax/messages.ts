@@ -11,6 +11,7 @@ type EarlyExit = Parameters<IParserErrorMessageProvider['buildEarlyExitMessage']
 const CALLED: Readonly<Record<string, string>> = {
     NAME: 'a name',
     ID: 'a name',
+    INNER: 'a name',
     NUMBER: 'a number',
     UNIT: 'a unit',
     STRING: 'a text in quotes',

@@ -7,7 +7,7 @@ interface RecoveringParser {
     canRecoverWithSingleTokenDeletion(expected: TokenType): boolean;
 }
 
-const EXPENDABLE = new Set(['ID', 'UNIT', 'STRING']);
+const EXPENDABLE = new Set(['ID', 'INNER', 'UNIT', 'STRING']);
 
 /**
  * The parser, with one habit taken away: to get on, it would drop a single token that is in its way, and so

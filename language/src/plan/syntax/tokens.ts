@@ -9,9 +9,9 @@ import { DefaultTokenBuilder, type GrammarAST } from 'langium';
  * elsewhere, which fits wherever the keyword fits and also wherever a NAME does. That is why any word may name
  * a lure, and why a name that is missing at the end of a line is not made up from the next one.
  *
- *     WORD ⊃ NAME ⊃ ID ⊃ INNER       WORD ⊃ keywords ⊃ twins       NAME, LATER ⊃ twins       LATER ⊃ INNER
+ *     WORD ⊃ NAME, keywords       NAME ⊃ ID, INNER, twins       keywords ⊃ twins       LATER ⊃ INNER, twins
  *
- * INNER is an ID that does not open its line; LATER any word that does not.
+ * INNER is an ID that does not open its line, LATER any word that does not.
  */
 export class OverlappingTokens extends DefaultTokenBuilder {
     override buildTokens(grammar: GrammarAST.Grammar): TokenType[] {
@@ -21,9 +21,8 @@ export class OverlappingTokens extends DefaultTokenBuilder {
         const name = abstract(byName.get('NAME')!, word);
         abstract(byName.get('INCHES')!);
         const later = abstract(byName.get('LATER')!);
-        const id = byName.get('ID')!;
-        id.CATEGORIES = [name];
-        abstract(byName.get('INNER')!, id, later);
+        byName.get('ID')!.CATEGORIES = [name];
+        abstract(byName.get('INNER')!, name, later);
         const twins: TokenType[] = [];
         for (const keyword of types.filter((type) => isWord(type.name) && !isTerminal(type.name))) {
             abstract(keyword, word);

@@ -8,7 +8,7 @@ export class PlainValues extends DefaultValueConverter {
     protected override runConverter(rule: GrammarAST.AbstractRule, input: string, cst: CstNode): ValueType {
         if (rule.name === 'STRING') return input.replace(/^["“”„]/, '').replace(/["“”]$/, '');
         if (rule.name === 'NUMBER') return input.includes(',') ? Number.NaN : Number(input);
-        if (rule.name === 'NAME' || rule.name === 'ID') return input;
+        if (rule.name === 'NAME' || rule.name === 'ID' || rule.name === 'INNER') return input;
         return super.runConverter(rule, input, cst);
     }
 }

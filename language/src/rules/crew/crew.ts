@@ -14,7 +14,7 @@ export const crew = rule({
     settings: { lines: count('2', 'Lines that one hand clears after a strike.') },
 
     check(analysis, { lines }, report) {
-        const hands = analysis.plan.crew ?? analysis.plan.boat?.value.crew;
+        const hands = analysis.plan.crew;
         const fished = fishedLines(analysis).map(({ line }) => line);
         if (!hands || fished.length <= hands.si * lines) return;
         const most = Math.floor(hands.si * lines);

@@ -1,0 +1,22 @@
+import type { Measure, Span } from '../measure.ts';
+import type { Said } from '../origin.ts';
+import type { Defined } from './defined.ts';
+import type { Drag } from './tackle.ts';
+
+export interface Method extends Defined {
+    /** `direct`: the hook is driven at the bite. `drop-back`: light drag, a slack loop, a wait. */
+    readonly style?: Said<'direct' | 'drop-back'>;
+    readonly drag: Drag;
+    readonly loop?: Measure;
+    readonly wait?: Measure;
+    readonly clip?: Measure;
+    readonly wraps?: Measure;
+    readonly speed?: Span;
+    /** The most that a fish should have to pull to open the clip. */
+    readonly opens?: Measure;
+}
+
+export interface Species extends Defined {
+    readonly speed?: Span;
+    readonly weight?: Span;
+}
