@@ -1,0 +1,144 @@
+import path from 'node:path';
+import type { FrameLocator, Page } from 'playwright-core';
+import type { Theme } from './page.ts';
+import { rowsOf } from './rows.ts';
+import { exactly, notifications, picture, step } from './step.ts';
+
+export interface Problem {
+    severity: 'error' | 'warning' | 'info';
+    message: string;
+    source: string;
+    code: string;
+    /** From 1. */
+    line: number;
+    column: number;
+}
+
+/** What one can do in the window around the editor, and read from it. */
+export function shell(page: Page, folder: string) {
+    const within = <T>(what: string, act: () => Promise<T>) => step(page, what, act);
+    const input = page.locator('.quick-input-widget:visible input.input');
+    const rows = page.locator('.quick-input-list .monaco-list-row');
+    /** Takes from the list that is open the row with exactly this label; false if the list closes meanwhile. */
+    const take = async (text: string, label: string): Promise<boolean> => {
+        const row = rows.filter({ has: page.locator('.label-name', { hasText: exactly(label) }) }).first();
+        try {
+            await input.fill(text, { timeout: 3000 });
+            await row.click({ timeout: 5000 });
+        } catch {
+            if ((await input.count()) === 0) return false;
+            const offered = await rows.locator('.quick-input-list-label .label-name').allInnerTexts();
+            throw new Error(`"${label}" is not offered, but: ${offered.join(', ') || 'nothing'}`);
+        }
+        // Gone rather than the whole list closed: a command may ask a question of its own.
+        await row.waitFor({ state: 'hidden' });
+        return true;
+    };
+    const pick = async (keys: string, text: string, label: string) => {
+        // A web view that has just opened takes the focus when it is ready; keys get lost, and an open list closes.
+        for (let tries = 1; tries <= 10; tries++) {
+            await page.keyboard.press(keys);
+            const opened = await input.waitFor({ timeout: 1000 }).then(
+                () => true,
+                () => false,
+            );
+            if (opened && (await take(text, label))) return;
+        }
+        throw new Error(`the editor does not answer to ${keys}`);
+    };
+    const command = (name: string) => pick('F1', `>${name}`, name);
+
+    return {
+        /** Opens a file of the workspace, and waits for its text and the cursor in it. */
+        openFile: (file: string) =>
+            within(`open ${file}`, async () => {
+                await pick('ControlOrMeta+p', `/${folder}/${file}`, path.posix.basename(file));
+                const opened = page.locator(
+                    `.editor-group-container.active [data-uri$="/${encodeURI(file)}"]`,
+                );
+                await opened.locator('.view-line').first().waitFor();
+                await opened.locator('textarea.inputarea').first().focus();
+            }),
+
+        /** Runs a command by the name under which the palette lists it, its category included. */
+        command: (name: string) => within(`run "${name}"`, () => command(name)),
+
+        /** What the Problems view lists, whichever files it concerns. */
+        problems: (): Promise<Problem[]> =>
+            within('read the problems', async () => {
+                const list = page.locator('.markers-panel .monaco-list');
+                if (!(await list.isVisible())) await command('Problems: Focus on Problems View');
+                await page.locator('.markers-panel').waitFor();
+                if (!(await list.isVisible())) return [];
+                try {
+                    const rows = await rowsOf(list, (seen) =>
+                        seen.map((row) => ({
+                            index: Number(row.dataset.index),
+                            level: row.getAttribute('aria-level'),
+                            label: row.getAttribute('aria-label') ?? '',
+                            code: row.querySelector('.marker-code, .code-link')?.textContent ?? '',
+                        })),
+                    );
+                    return rows
+                        .filter(({ level }) => level === '2')
+                        .map(({ label, code }) => problem(label, code));
+                } catch (error) {
+                    // With the last problem the list goes, which may be while it is read.
+                    if (await list.isVisible()) throw error;
+                    return [];
+                }
+            }),
+
+        notifications: () => notifications(page),
+
+        /** Whether the file in front has changes that are not saved. */
+        dirty: async () =>
+            (await page.locator('.editor-group-container.active .tab.active.dirty').count()) > 0,
+
+        /** The names of the open tabs. */
+        tabs: () => page.locator('.tab .monaco-icon-label .label-name').allInnerTexts(),
+
+        /** The page inside the web view that shows. */
+        webview: (): FrameLocator =>
+            page.frameLocator('iframe.webview.ready:visible').frameLocator('iframe#active-frame'),
+
+        /** Changes the colour theme, as a user does. */
+        theme: (theme: Theme) =>
+            within(`change the theme to ${theme}`, async () => {
+                const [label, mark] = themeLabels[theme];
+                const chosen = async () => {
+                    await command('Preferences: Color Theme');
+                    return take(label, label);
+                };
+                if (!(await chosen()) && !(await chosen())) throw new Error('the list of themes closes');
+                await page.locator(`.monaco-workbench.${mark}`).waitFor();
+            }),
+
+        /** Takes a picture to artefacts/workbench/, and returns its path. */
+        screenshot: (name: string) => picture(page, name),
+    };
+}
+
+const themeLabels: Readonly<Record<Theme, readonly [label: string, mark: string]>> = {
+    light: ['Light Modern', 'vs'],
+    dark: ['Dark Modern', 'vs-dark'],
+    hc: ['Dark High Contrast', 'hc-black'],
+    'hc-light': ['Light High Contrast', 'hc-light'],
+};
+
+function problem(label: string, code: string): Problem {
+    const parts =
+        /^(Error|Warning|Info): (.*) at line (\d+) and character (\d+)\.(?: generated by (.*))?$/s.exec(
+            label,
+        );
+    if (!parts) throw new Error(`The Problems view words a row in an unknown way: ${label}`);
+    const [, severity = '', message = '', line, column, source = ''] = parts;
+    return {
+        severity: severity.toLowerCase() as Problem['severity'],
+        message,
+        source,
+        code,
+        line: Number(line),
+        column: Number(column),
+    };
+}
