@@ -51,7 +51,7 @@ describe('against another solver (DOP853, rtol 1e-10): steady-line-from-air', ()
             speed: V,
             length: { out: L },
             runs: net_weight_N ? 'free' : lure_z === 0 ? 'surface' : { depth: -lure_z! },
-            wind: [V, 0, 0], // goes with the boat: the reference has no drag in air
+            airDrag: false,
         };
         const line = rest(question);
         expect(Math.abs(-line.lure[0] - given.layback_lure!)).toBeLessThan(2e-4);

@@ -214,7 +214,7 @@ function compliance({ diameter, modulus }: Section): number {
 
 /** The right-hand side: what a metre of line adds to force and position. */
 function slopeOf(
-    { normalDrag, tangentialDrag = TANGENTIAL_DRAG.value, wind = [0, 0, 0] }: Tow,
+    { normalDrag, tangentialDrag = TANGENTIAL_DRAG.value, wind = [0, 0, 0], airDrag = true }: Tow,
     speed: number,
 ) {
     const air = [wind[0] - speed, wind[1], wind[2]] as const;
@@ -225,7 +225,7 @@ function slopeOf(
         const ty = state[1]! / tension;
         const tz = state[2]! / tension;
 
-        const fluid = underWater ? SEA_WATER_DENSITY : AIR_DENSITY;
+        const fluid = underWater ? SEA_WATER_DENSITY : airDrag ? AIR_DENSITY : 0;
         const vx = underWater ? -speed : air[0];
         const vy = underWater ? 0 : air[1];
         const vz = underWater ? 0 : air[2];

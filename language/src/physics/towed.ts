@@ -36,6 +36,8 @@ export interface Tow {
     readonly tangentialDrag?: number;
     /** Velocity of the air over the water, m/s, in the axes of the answer. Still air by default. */
     readonly wind?: Vec;
+    /** Whether the air holds the line back. It does by default. */
+    readonly airDrag?: boolean;
 }
 
 /** Why a tow cannot be computed with, or `undefined` where it can. */
