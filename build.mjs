@@ -9,7 +9,7 @@ import {
     rmSync,
     statSync,
 } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -83,23 +83,35 @@ const nothing = {
     },
 };
 
-const command = {
-    entry: 'language/src/command/main.ts',
-    executable: 'dist/layback.mjs',
-    options: {
-        entryPoints: { layback: 'language/src/command/main.ts' },
-        outdir: 'dist',
+/** The command proper, named after its content: what the engine keeps of it must never serve another one. */
+async function buildCommand() {
+    rmSync(inRoot('dist/layback'), { recursive: true, force: true });
+    const { metafile } = await build({
+        ...common,
+        entryPoints: { command: 'language/src/command/program.ts' },
+        outdir: 'dist/layback',
+        entryNames: '[name]-[hash]',
+        outExtension: { '.js': '.cjs' },
+        metafile: true,
+        platform: 'node',
+        format: 'cjs',
+        target: 'node20.20',
+        define: { ...common.define, 'import.meta.url': 'bundleUrl' },
+        plugins: [lean, nothing, rulePages],
+    });
+    const bundle = Object.keys(metafile.outputs).find((path) => path.endsWith('.cjs'));
+    await build({
+        ...common,
+        entryPoints: ['language/src/command/main.ts'],
+        outfile: 'dist/layback.mjs',
         platform: 'node',
         format: 'esm',
-        splitting: true,
         target: 'node20.20',
-        outExtension: { '.js': '.mjs' },
-        chunkNames: 'layback/[name]-[hash]',
-        // Bundled CommonJS asks for Node's own modules through `require`.
-        banner: { js: 'const require=process.getBuiltinModule;' },
-        plugins: [lean, nothing, rulePages],
-    },
-};
+        define: { ...common.define, COMMAND_BUNDLE: JSON.stringify(`./layback/${basename(bundle)}`) },
+    });
+    chmodSync(inRoot('dist/layback.mjs'), 0o755);
+    console.error(`dist/layback.mjs  ${kilobytes('dist/layback.mjs')} + ${kilobytes(bundle)}`);
+}
 
 const node = (entry, outfile) => ({
     entry,
@@ -127,7 +139,6 @@ const browser = (entry, outfile, format) => ({
 });
 
 const targets = [
-    command,
     node('language/src/server-node.ts', 'dist/server-node.cjs'),
     browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife'),
     node('extension/src/extension-node.ts', 'dist/extension-node.cjs'),
@@ -150,16 +161,12 @@ const beside = {
     'press/fonts.LICENSE': `${arimo}/LICENSE_FONT`,
 };
 
-rmSync(inRoot('dist/layback'), { recursive: true, force: true });
 mkdirSync(inRoot('dist'), { recursive: true });
-
-for (const { entry, options, executable } of targets) {
+await buildCommand();
+for (const { entry, options } of targets) {
     if (!existsSync(inRoot(entry))) continue;
     await build({ ...common, ...options });
-    if (executable) {
-        chmodSync(inRoot(executable), 0o755);
-        console.error(`${executable}  ${kilobytes(executable)}`);
-    } else console.error(`${options.outfile}  ${kilobytes(options.outfile)}`);
+    console.error(`${options.outfile}  ${kilobytes(options.outfile)}`);
 }
 for (const [name, source] of Object.entries(beside)) {
     mkdirSync(inRoot(join('dist', dirname(name))), { recursive: true });

@@ -237,6 +237,15 @@ describe('what a use line may reach', () => {
         expect(check(join(folder, 'plans')).status).toBe(0);
     });
 
+    test('a file of another folder may use what lies beside it', () => {
+        const folder = folderOf({
+            'here/.git/HEAD': '',
+            'there/boat.spread': sound,
+            'there/plans/a.spread': 'use "../boat.spread"\nboat other like heron {\n    beam 3 m\n}\n',
+        });
+        expect(check(join(folder, 'here'), '../there/plans/a.spread').status).toBe(0);
+    });
+
     test('plans only: no other file is ever read', () => {
         const folder = folderOf({ 'a.spread': 'use "key.pem"\n', 'key.pem': 'SECRET' });
         const { status, stdout } = check(folder);

@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import {
+    cpSync,
     existsSync,
     lstatSync,
     mkdirSync,
@@ -316,6 +317,31 @@ describe('the process', () => {
         const { stdout } = spawnSync(process.execPath, ['--v8-options'], { encoding: 'utf8' });
         expect(stdout).toContain('--interrupt-budget ');
         expect(layback(['--version']).stderr).toBe('');
+    });
+
+    test('what the engine compiled is kept after a check, used, and made anew where it is damaged', () => {
+        const copy = folderOf();
+        cpSync(join(command, '..'), copy, { recursive: true, filter: (path) => !path.endsWith('.cache') });
+        const cwd = folderOf({ 'a.spread': misspelt });
+        const run = () =>
+            spawnSync(process.execPath, [join(copy, 'layback.mjs'), 'check'], { cwd, encoding: 'utf8' });
+        const kept = () => readdirSync(join(copy, 'layback')).filter((name) => name.endsWith('.cache'));
+        const first = run();
+        expect(first.status).toBe(1);
+        expect(kept()).toHaveLength(1);
+        const path = join(copy, 'layback', kept()[0]!);
+        const written = statSync(path).mtimeMs;
+        expect(run().stdout).toBe(first.stdout);
+        expect(statSync(path).mtimeMs).toBe(written);
+        const whole = readFileSync(path);
+        for (const at of [0, 100, 5000, 1_000_000, -1]) {
+            const damaged = Buffer.from(whole);
+            if (at >= 0) damaged.fill(0xff, at, at + 4);
+            writeFileSync(path, at >= 0 ? damaged : damaged.subarray(0, 3));
+            expect(run()).toMatchObject({ status: 1, stdout: first.stdout, stderr: '' });
+            expect(statSync(path).size).toBeGreaterThan(100_000);
+            expect(readFileSync(path).equals(damaged)).toBe(false);
+        }
     });
 
     test('a reader that has seen enough is no fault', () => {

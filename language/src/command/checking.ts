@@ -1,5 +1,5 @@
 import { existsSync, realpathSync } from 'node:fs';
-import { dirname, join, relative, sep } from 'node:path';
+import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
 import { type Files, type FileText, load } from '../plan/load.ts';
@@ -15,14 +15,14 @@ import { showPath } from './walk.ts';
 /** Checks what was asked for, reading what it uses from the disk. */
 export async function check(asked: Asked): Promise<Run> {
     const uriOf = (file: AskedFile) => URI.file(file.path);
-    const root = rootOf(asked.cwd);
+    const roots = rootsOf(asked);
     const readable = asked.files.filter((file) => !file.unfit);
-    const files = filesFor(asked, root);
+    const files = filesFor(asked, roots);
     const loaded = await load(
         createServices(),
         readable.map(uriOf),
         files,
-        root === undefined ? [] : [URI.file(root)],
+        roots.map((root) => URI.file(root)),
     );
     const sheets = new Map(checkAll(loaded).map((sheet) => [sheet.uri, sheet]));
 
@@ -67,8 +67,8 @@ function unfitFinding(uri: string, { rule, reason, remedy }: Unfit): Finding {
     };
 }
 
-/** The texts asked for as they were read; whatever they use from the disk, plans only, inside the root. */
-function filesFor({ files, cwd }: Asked, root: string | undefined): Files {
+/** The texts asked for as they were read; whatever they use from the disk, plans only, inside the roots. */
+function filesFor({ files, cwd }: Asked, roots: readonly string[]): Files {
     const asked = new Map(files.map((file) => [URI.file(file.path).toString(), file]));
     return (uri) => {
         const file = asked.get(uri.toString());
@@ -77,14 +77,15 @@ function filesFor({ files, cwd }: Asked, root: string | undefined): Files {
                 ? { kind: 'unread', reason: file.unfit.reason }
                 : { kind: 'text', text: file.text };
         }
-        return uri.scheme === 'file' ? readUsed(uri.fsPath, root, cwd) : { kind: 'missing' };
+        return uri.scheme === 'file' ? readUsed(uri.fsPath, roots, cwd) : { kind: 'missing' };
     };
 }
 
-function readUsed(path: string, root: string | undefined, cwd: string): FileText {
+function readUsed(path: string, roots: readonly string[], cwd: string): FileText {
     if (!path.endsWith('.spread')) return { kind: 'unread', reason: 'does not end in .spread' };
-    if (root !== undefined && leadsOut(path, root)) {
-        return { kind: 'unread', reason: `is a link that leads out of ${showPath(root, cwd)}` };
+    const left = roots.find((root) => isInside(path, root) && !isReallyInside(path, root));
+    if (left !== undefined) {
+        return { kind: 'unread', reason: `is a link that leads out of ${showPath(left, cwd)}` };
     }
     const reading = readPlan(path);
     switch (reading.kind) {
@@ -97,24 +98,34 @@ function readUsed(path: string, root: string | undefined, cwd: string): FileText
     }
 }
 
-function leadsOut(path: string, root: string): boolean {
+function isInside(path: string, folder: string): boolean {
+    const way = relative(folder, path);
+    return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+function isReallyInside(path: string, folder: string): boolean {
     try {
-        const inside = relative(realpathSync.native(root), realpathSync.native(path));
-        return inside === '..' || inside.startsWith(`..${sep}`);
+        return isInside(realpathSync.native(path), realpathSync.native(folder));
     } catch {
-        return false;
+        return true;
     }
 }
 
 /**
- * The folder that no `use` may leave: the team's repository. Outside of one there is no telling where a team's
- * files end, and any relative path goes.
+ * The folders that no `use` may leave: the repositories that the files are in. Outside of one there is no telling
+ * where a team's files end, and any relative path goes.
  */
-function rootOf(cwd: string): string | undefined {
-    for (let folder = cwd; ; folder = dirname(folder)) {
-        if (existsSync(join(folder, '.git'))) return folder;
-        if (dirname(folder) === folder) return undefined;
-    }
+function rootsOf({ files }: Asked): string[] {
+    const known = new Map<string, string | undefined>();
+    const rootOf = (folder: string): string | undefined => {
+        if (!known.has(folder)) {
+            const above = dirname(folder);
+            const here = existsSync(join(folder, '.git')) ? folder : undefined;
+            known.set(folder, here ?? (above === folder ? undefined : rootOf(above)));
+        }
+        return known.get(folder);
+    };
+    return [...new Set(files.flatMap((file) => rootOf(dirname(file.path)) ?? []))];
 }
 
 function pathShown(uri: URI, cwd: string): string {
