@@ -35,6 +35,7 @@ export interface Bait extends Defined {
     readonly weight?: Measure;
     readonly pull?: { readonly load: Measure; readonly speed: Measure };
     readonly runs?: Span;
+    readonly sway?: Measure;
     readonly hooks?: Hooks;
     readonly leader?: Leader;
 }

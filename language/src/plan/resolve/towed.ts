@@ -20,7 +20,7 @@ export function readTeaser(part: GatheredPart, gathered: Gathered): Teaser {
 
 export function readBait(part: GatheredPart, gathered: Gathered): Bait {
     const kind = choice(part.table, 'kind');
-    const { length, weight, pull, runs, hooks, leader } = towed(part.table, gathered);
+    const { length, weight, pull, runs, sway, hooks, leader } = towed(part.table, gathered);
     return {
         ...definedByPart(part),
         ...(kind && { kind }),
@@ -28,6 +28,7 @@ export function readBait(part: GatheredPart, gathered: Gathered): Bait {
         ...(weight && { weight }),
         ...(pull && { pull }),
         ...(runs && { runs }),
+        ...(sway && { sway }),
         ...(hooks && { hooks }),
         ...(leader && { leader }),
     };
