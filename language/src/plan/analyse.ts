@@ -1,12 +1,13 @@
-import { lurePull } from '../physics/lure-drag.ts';
 import { insideWash, type Wash } from '../physics/waves/wash.ts';
 import { dragsOf } from './analyse/drags.ts';
 import { from, known, leaningOf, silent } from './analyse/figure.ts';
 import { pairsOf } from './analyse/pairs.ts';
+import { pullAt, restOf } from './analyse/rest.ts';
 import { asternOf, wavePlaceOf } from './analyse/riding.ts';
+import { clipOf, dropBackOf, weakestOf } from './analyse/strike.ts';
 import { polesOf, rodTipOf, towPointOf } from './analyse/tow-point.ts';
 import { type Water, washOf, waterAstern } from './analyse/water.ts';
-import type { AnalysedPlan, Figure, LineFigures } from './figures.ts';
+import type { AnalysedPlan, Figure, LineFigures, Point, RestFigures } from './figures.ts';
 import type { Measure } from './measure.ts';
 import type { Spread, SpreadLine } from './model.ts';
 
@@ -34,7 +35,7 @@ export function analyse(plan: Spread): AnalysedPlan {
         ...(wash && { wash }),
         poles: polesOf(boat),
         lines,
-        pairs: pairsOf(lines, swayAsked.value, CONTACT),
+        pairs: pairsOf(lines, CONTACT),
         swayAsked,
         contact: CONTACT,
     };
@@ -50,17 +51,25 @@ function figuresOf(
     const astern = asternOf(line, towPoint, water);
     const lateral = from(towPoint, (point) => point[1]);
     const rodTip = line.role === 'fished' ? rodTipOf(line, plan.boat?.value) : undefined;
+    const pull = pullOf(line, plan.speed);
+    const geometry = { towPoint, astern, lateral, ...(rodTip && { rodTip }) };
+    const rest = restOf(line, plan, towPoint, astern);
+    const clip = clipOf(line, plan, pull, geometry);
+    const dropBack = dropBackOf(line, plan, geometry);
+    const weakest = weakestOf(line);
     return {
         line,
-        towPoint,
-        ...(rodTip && { rodTip }),
-        astern,
-        lateral,
+        ...geometry,
         wave: wavePlaceOf(astern, lateral, water),
         inWash: inWashOf(astern, lateral, wash),
         drags: dragsOf(line),
-        pull: pullOf(line, plan.speed),
+        pull,
         sway: swayOf(line, plan),
+        rest,
+        ...(rest.known && { entry: entryOf(rest.value, astern, lateral) }),
+        ...(clip && { clip }),
+        ...(dropBack && { dropBack }),
+        ...(weakest && { weakest }),
     };
 }
 
@@ -80,24 +89,24 @@ function pullOf(line: SpreadLine, speed: Measure | undefined): Figure {
     if (!speed) return silent('The plan has no speed.');
     const towed = line.lure?.value ?? line.teaser?.value ?? line.bait?.value;
     if (!towed || line.role === 'standby') return silent(`Nothing is towed at the ${line.position.name}.`);
-    const head = line.lure?.value.head ?? line.teaser?.value.head;
-    const shape = line.lure?.value.kind?.value;
-    const pull = lurePull(
-        {
-            ...(towed.pull && { measured: { pull: towed.pull.load.si, speed: towed.pull.speed.si } }),
-            ...(head && { head: { diameter: head.si, ...(shape && { shape }) } }),
-        },
-        speed.si,
-    );
+    const pull = pullAt(line, speed.si);
     if (pull.kind !== 'pull') return silent(pull.reason);
     const leaning = pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : [];
     return known(pull.value, pull.standing === 'measured' ? 'measured' : 'computed', leaning);
 }
 
+/** Where the line goes through the surface; at the lure where it is in air all the way. */
+function entryOf({ entry }: RestFigures, astern: Figure, lateral: Figure): Figure<Point> {
+    if (entry) return known(entry.point, 'computed');
+    if (!astern.known) return astern;
+    if (!lateral.known) return lateral;
+    return known([-astern.value, lateral.value, 0], 'computed');
+}
+
 /** The plan's sway over the lure's over the usual one. */
 function swayOf(line: SpreadLine, plan: Spread): Figure {
     if (plan.sway) return known(plan.sway.si, plan.sway.standing);
-    const own = line.lure?.value.sway ?? line.teaser?.value.sway;
+    const own = (line.lure ?? line.teaser ?? line.bait)?.value.sway;
     if (own) return known(own.si, own.standing);
     return known(USUAL_SWAY, 'estimated', ['A sway of 4 deg to either side (estimate).']);
 }

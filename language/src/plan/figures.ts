@@ -76,8 +76,73 @@ export interface DragFigure {
     readonly force: Measure;
     /** Of the line class; absent without a class. */
     readonly share?: number;
-    /** At fractions of line left, N and share of class; needs the reel's spool. */
-    readonly spool: readonly { readonly left: number; readonly force: number; readonly share?: number }[];
+    /** At fractions of line left, full first; needs the reel's spool. */
+    readonly spool: readonly SpoolFigure[];
+    /** After the run that is expected; `spooled` where that is more than the reel holds. */
+    readonly afterRun?: SpoolFigure | 'spooled';
+}
+
+/** A drag with so much line left. */
+export interface SpoolFigure {
+    /** As a fraction of what the spool holds. */
+    readonly left: number;
+    /** At the reel, N. */
+    readonly force: number;
+    /** Of the line class. */
+    readonly share?: number;
+    /** At the fish, with the water's hold on the line, N. */
+    readonly atFish?: { readonly low: number; readonly high: number };
+}
+
+/** A line on a straight course, settled. */
+export interface RestFigures {
+    /** Unstretched, from tow point to lure, m. */
+    readonly lineOut: number;
+    /** N */
+    readonly tension: { readonly lure: number; readonly towPoint: number };
+    /** Below the horizontal, rad. */
+    readonly angle: { readonly lure: number; readonly towPoint: number };
+    /** Where the line goes through the surface and how steeply, rad; absent for a line wholly in air. */
+    readonly entry?: { readonly point: Point; readonly angle: number };
+    /** The line's pull upwards on the lure as a multiple of the lure's weight in air. */
+    readonly lift: number;
+    /** m */
+    readonly sag: { readonly down: number; readonly aside: number };
+    readonly atSurface: boolean;
+}
+
+/** A clip or band, and the lure that it holds until a fish comes. */
+export interface ClipFigures {
+    readonly setting: Measure;
+    /** Towing pull with surge, N: below this the clip opens for the sea. */
+    readonly towing: number;
+    /** Setting over towing pull with surge. */
+    readonly ratio: number;
+    /** What a fish must pull, N, the lure's own pull being part of it; silent where the geometry is. */
+    readonly opens: Figure<{
+        readonly pull: number;
+        readonly kind: 'opens' | 'runs through' | 'opens alone';
+    }>;
+}
+
+/** What falls slack when the clip opens. */
+export interface DropBackFigures {
+    /** m */
+    readonly slack: number;
+    /** Until the boat has taken it up, s. */
+    readonly stall: number;
+}
+
+/** Where the tackle parts first. */
+export interface WeakestFigures {
+    readonly name: string;
+    /** N */
+    readonly holds: number;
+    /** Share of its rated strength that holds. */
+    readonly fraction: number;
+    readonly origin: Origin;
+    /** Every link, the weakest first. */
+    readonly ranked: readonly { readonly name: string; readonly holds: number }[];
 }
 
 export interface LineFigures {
@@ -99,6 +164,13 @@ export interface LineFigures {
     readonly pull: Figure;
     /** Sway to either side, radians. */
     readonly sway: Figure;
+    /** The line settled on a straight course. */
+    readonly rest: Figure<RestFigures>;
+    /** Absent on a line that no clip holds. */
+    readonly clip?: Figure<ClipFigures>;
+    readonly dropBack?: Figure<DropBackFigures>;
+    /** Absent for what is not fished. */
+    readonly weakest?: Figure<WeakestFigures>;
 }
 
 /** Two lines running straight. */
@@ -121,6 +193,74 @@ export interface PairFigures {
     readonly cure?: { readonly stagger?: number; readonly height?: number; readonly width?: number };
 }
 
+/** What ends the clean turns to one side. */
+export interface TurnLimit {
+    readonly kind: 'foul' | 'slack' | 'slow';
+    readonly lines: readonly LineFigures[];
+    /** s from the helm going over, and heading changed by then, rad. */
+    readonly time: number;
+    readonly turned: number;
+    /** Of the slow lure through the water, m/s. */
+    readonly speed?: number;
+}
+
+/** The tightest clean turn of one kind. */
+export interface CleanTurn {
+    /** m; of turns no tighter than this nothing is wrong. Absent where no turn that was looked at is clean. */
+    readonly radius?: number;
+    /** What goes wrong in a turn just tighter; absent where none that was looked at goes wrong. */
+    readonly limit?: TurnLimit;
+    /** For a half turn at that radius, s. */
+    readonly halfTurn?: number;
+}
+
+/** Two lines in the turn that the plan allows. */
+export interface PairInTurnFigures {
+    readonly a: LineFigures;
+    readonly b: LineFigures;
+    /** Least distance of the two fans, m. */
+    readonly clearance: number;
+    /** s from the helm going over, and heading changed by then, rad. */
+    readonly time: number;
+    readonly turned: number;
+    /** Sway at which they touch somewhere in the turn, rad; Infinity where none that was looked at does. */
+    readonly swayMargin: number;
+    /** Where on each, from its tow point, m. */
+    readonly fromTowPoint: readonly [number, number];
+    /** When the lines pass through each other even without sway, s. */
+    readonly passedThrough?: number;
+}
+
+/** A lure in the turn that the plan allows. */
+export interface LureInTurnFigures {
+    readonly line: LineFigures;
+    /** The slowest that it runs, m/s, and when, s. */
+    readonly slowest: number;
+    readonly time: number;
+    /** When its line first falls slack, s. */
+    readonly slackAt?: number;
+}
+
+export interface SideTurnFigures {
+    /** No two lines touch at the sway asked, and none falls slack. */
+    readonly noFoul: CleanTurn;
+    /** Every lure keeps its least running speed. */
+    readonly allWorking: CleanTurn;
+    /** In a half turn as tight as the plan allows; empty where it names none. */
+    readonly pairs: readonly PairInTurnFigures[];
+    readonly lures: readonly LureInTurnFigures[];
+}
+
+/** A plan's turns. They take longer than the rest, so they come on their own. */
+export interface TurnFigures {
+    /** The tightest turn that the helm plans to make, m. */
+    readonly asked?: Measure;
+    readonly port: SideTurnFigures;
+    readonly starboard: SideTurnFigures;
+    /** Fans whose distance was worked out. */
+    readonly fanPairs: number;
+}
+
 /** A plan with its figures. Everything outside `plan/` starts from here. */
 export interface AnalysedPlan {
     readonly plan: Spread;
@@ -135,4 +275,6 @@ export interface AnalysedPlan {
     readonly swayAsked: { readonly value: number; readonly standing: Standing };
     /** The distance at which two lines count as touching, m. */
     readonly contact: number;
+    /** Absent until somebody asked for them: see `withTurns`. */
+    readonly turns?: Figure<TurnFigures>;
 }

@@ -1,5 +1,5 @@
-import { dragOverSpool } from '../../physics/drag.ts';
-import type { DragFigure, DragStage } from '../figures.ts';
+import { type DragAt, dragOverSpool } from '../../physics/drag.ts';
+import type { DragFigure, DragStage, SpoolFigure } from '../figures.ts';
 import type { Reel, SpreadLine } from '../model.ts';
 import { CLASS_NEWTONS } from '../resolve/tackle.ts';
 
@@ -9,28 +9,40 @@ export function dragsOf(line: SpreadLine): DragFigure[] {
     const lineClass = outfit?.line?.lineClass;
     const classForce = lineClass && lineClass.si * CLASS_NEWTONS;
     const spool = outfit?.reel && spoolOf(outfit.reel);
+    const diameter = outfit?.line?.diameter?.si;
     return (['set', 'hooked', 'full'] as const).flatMap((stage: DragStage): DragFigure[] => {
         const force = line.drag[stage];
         if (!force) return [];
         const over =
             spool &&
-            dragOverSpool({ spool, setting: force.si, ...(classForce && { lineClass: classForce }) });
+            dragOverSpool({
+                spool,
+                setting: force.si,
+                ...(classForce && { lineClass: classForce }),
+                ...(diameter && { diameter }),
+                ...(outfit.run && { run: outfit.run.si }),
+            });
+        const along = over?.kind === 'drag' ? over : undefined;
+        const { afterRun } = along ?? {};
         return [
             {
                 stage,
                 force,
                 ...(classForce && { share: force.si / classForce }),
-                spool:
-                    over?.kind === 'drag'
-                        ? over.rows.map(({ fraction, force: at, ofClass }) => ({
-                              left: fraction,
-                              force: at,
-                              ...(ofClass !== undefined && { share: ofClass }),
-                          }))
-                        : [],
+                spool: along?.rows.map(spoolFigure) ?? [],
+                ...(afterRun && { afterRun: afterRun === 'spooled' ? afterRun : spoolFigure(afterRun) }),
             },
         ];
     });
+}
+
+function spoolFigure({ fraction, force, ofClass, atFish }: DragAt): SpoolFigure {
+    return {
+        left: fraction,
+        force,
+        ...(ofClass !== undefined && { share: ofClass }),
+        ...(atFish && { atFish }),
+    };
 }
 
 /** A reel as the drag model needs it; undefined while the team has not measured all of it. */

@@ -21,13 +21,12 @@ interface Placed {
 const CAP = `The way of a lure to either side at most ${USUAL_SWAY.cap} m (estimate).`;
 
 /**
- * Every pair of lines that run at a known place, running straight: how near their fans come at the sway asked, and
+ * Every pair of lines that run at a known place, running straight: how near their fans come at the sway of each, and
  * at what sway they would touch.
  *
- * @param swayAsked  radians, for lines whose lures have no sway of their own
  * @param contact    m
  */
-export function pairsOf(lines: readonly LineFigures[], swayAsked: number, contact: number): PairFigures[] {
+export function pairsOf(lines: readonly LineFigures[], contact: number): PairFigures[] {
     const placed = lines.flatMap(place);
     const outward = [...placed].sort((a, b) => a.towPoint[1] - b.towPoint[1]);
     const found: PairFigures[] = [];
@@ -35,7 +34,7 @@ export function pairsOf(lines: readonly LineFigures[], swayAsked: number, contac
         for (let second = first + 1; second < placed.length; second++) {
             const [a, b] = [placed[first]!, placed[second]!];
             const neighbours = Math.abs(outward.indexOf(a) - outward.indexOf(b)) === 1;
-            found.push(pairOf(a, b, neighbours, swayAsked, contact));
+            found.push(pairOf(a, b, neighbours, contact));
         }
     }
     return found;
@@ -50,8 +49,8 @@ function place(figures: LineFigures): Placed[] {
     return [{ figures, towPoint: towPoint.value, astern: astern.value, leaning }];
 }
 
-function pairOf(a: Placed, b: Placed, neighbours: boolean, swayAsked: number, contact: number): PairFigures {
-    const [first, second] = [swaying(a, swayAsked), swaying(b, swayAsked)];
+function pairOf(a: Placed, b: Placed, neighbours: boolean, contact: number): PairFigures {
+    const [first, second] = [swaying(a), swaying(b)];
     const leaning = [...new Set([...a.leaning, ...b.leaning, CAP])];
     const margin = swayMargin(first, second, contact);
     const least = clearance(first, second)?.distance;
@@ -76,8 +75,8 @@ function pairOf(a: Placed, b: Placed, neighbours: boolean, swayAsked: number, co
     };
 }
 
-/** The line in air from its tow point to its lure, swaying as its lure does or as the plan asks. */
-function swaying({ figures, towPoint, astern }: Placed, swayAsked: number): SwayingLine {
-    const own = figures.line.lure?.value.sway ?? figures.line.teaser?.value.sway;
-    return { line: directlyAstern(towPoint, astern), sway: own?.si ?? swayAsked, cap: USUAL_SWAY.cap };
+/** The line in air from its tow point to its lure. */
+function swaying({ figures, towPoint, astern }: Placed): SwayingLine {
+    const sway = figures.sway.known ? figures.sway.value : USUAL_SWAY.sway;
+    return { line: directlyAstern(towPoint, astern), sway, cap: USUAL_SWAY.cap };
 }

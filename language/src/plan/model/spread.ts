@@ -1,4 +1,4 @@
-import type { Measure } from '../measure.ts';
+import type { Measure, Span } from '../measure.ts';
 import type { Origin, Said } from '../origin.ts';
 import type { Boat } from './boat.ts';
 import type { Defined } from './defined.ts';
@@ -50,6 +50,8 @@ export interface Spread extends Defined {
     readonly author?: Said<string>;
     readonly edition?: Said<string>;
     readonly speed?: Measure;
+    /** Between which the helm will keep her. */
+    readonly speeds?: Span;
     /** Height of the sea, trough to crest. */
     readonly sea?: Measure;
     /** Bow to the sea: 0 is head sea, positive to starboard. */

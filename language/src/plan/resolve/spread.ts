@@ -31,7 +31,19 @@ import { readRules, readSettings } from './rules.ts';
 import { definitionName, type Slot, type Table } from './table.ts';
 import { outfitOf } from './tackle.ts';
 import { readLure, readTeaser } from './towed.ts';
-import { date, flag, measure, measureOf, one, originOf, referred, said, text, texts } from './values.ts';
+import {
+    date,
+    flag,
+    measure,
+    measureOf,
+    one,
+    originOf,
+    referred,
+    said,
+    span,
+    text,
+    texts,
+} from './values.ts';
 
 /** A spread as a plan: presets applied, every value with the voice that had the last word on it. */
 export function readSpread(definition: Definition, gathered: Gathered): Spread {
@@ -41,6 +53,7 @@ export function readSpread(definition: Definition, gathered: Gathered): Spread {
     const method = reference(table, 'method', 'method', gathered, readMethod);
     const event = reference(table, 'event', 'rules', gathered, readRules);
     const wind = readWind(one(table, 'wind'));
+    const speeds = span(table, 'speeds', 'speed');
     const day = date(table, 'date');
     const author = text(table, 'author');
     const edition = text(table, 'edition');
@@ -62,6 +75,7 @@ export function readSpread(definition: Definition, gathered: Gathered): Spread {
         ...(hold && { hold }),
         ...conditions(table),
         ...(wind && { wind }),
+        ...(speeds && { speeds }),
         lines: [...table]
             .filter(([key]) => key.startsWith('position '))
             .flatMap(([key, [slot]]) => readSpreadLine(slot!, boat?.value, method, gathered, key) ?? []),

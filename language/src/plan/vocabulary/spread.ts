@@ -81,6 +81,12 @@ export const spreadWords = {
             sane: [0.2, 15],
         },
         {
+            word: 'speeds',
+            dimension: 'speed',
+            example: 'speeds 7.5 kn to 8.5 kn',
+            says: 'The speeds between which the helm will keep her.',
+        },
+        {
             word: 'sea',
             dimension: 'length',
             example: 'sea 0.7 m',

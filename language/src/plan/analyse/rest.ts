@@ -1,0 +1,111 @@
+import { MATERIALS, type MaterialName, usualNylonDiameter } from '../../physics/coefficients.ts';
+import { lineAtRest } from '../../physics/line.ts';
+import { lurePull } from '../../physics/lure-drag.ts';
+import { lureWeight } from '../../physics/lure-weight.ts';
+import type { Section } from '../../physics/towed.ts';
+import { print } from '../../units/print.ts';
+import { units } from '../../units/unit.ts';
+import type { Figure, Point, RestFigures } from '../figures.ts';
+import type { Leader, Line, Spread, SpreadLine } from '../model.ts';
+import { known, leaningOf, silent } from './figure.ts';
+
+/** The leader of a line: its position's own, else its lure's. */
+export function leaderOf(line: SpreadLine): Leader | undefined {
+    return line.leader ?? line.lure?.value.leader ?? line.teaser?.value.leader ?? line.bait?.value.leader;
+}
+
+/** A line settled behind the boat on a straight course: how much is out, how it enters, what it pulls. */
+export function restOf(
+    line: SpreadLine,
+    plan: Spread,
+    towPoint: Figure<Point>,
+    astern: Figure,
+): Figure<RestFigures> {
+    if (!towPoint.known) return towPoint;
+    if (!astern.known) return astern;
+    if (!plan.speed) return silent('The plan has no speed.');
+    const towed = line.lure?.value ?? line.teaser?.value;
+    if (!towed) return silent(`No lure runs at the ${line.position.name}.`);
+    const pull = pullAt(line, plan.speed.si);
+    if (pull.kind !== 'pull') return silent(pull.reason);
+    if (!towed.weight) return silent(`The weight of ${towed.title} is not known.`);
+    const weight = lureWeight({
+        mass: towed.weight.si,
+        ...(towed.submerged && { submerged: towed.submerged.si }),
+        ...(towed.displaces && { displaced: towed.displaces.si }),
+    });
+    if (weight.kind !== 'weight') return silent(weight.reason);
+    const { sections, leaning } = sectionsOf(line);
+    const [first, ...more] = sections;
+    if (!first) return silent(`The line of the ${line.position.name} has no diameter.`);
+    const found = lineAtRest({
+        towPoint: towPoint.value,
+        speed: plan.speed.si,
+        length: { astern: astern.value },
+        sections: [first, ...more],
+        lure: { dragArea: pull.dragArea, mass: towed.weight.si, weightInWater: weight.inWater },
+        runs: line.lure?.value.kind?.value === 'diver' ? 'free' : 'surface',
+        ...windOf(plan),
+    });
+    if (found.kind === 'too-short') {
+        return silent(`The lure would have to run at least ${print(found.least, units.m)} back.`);
+    }
+    if (found.kind !== 'at-rest') return silent(found.reason);
+    const { lineOut, tension, angle, entry, upward, sag, atSurface } = found;
+    return known(
+        { lineOut, tension, angle, ...(entry && { entry }), lift: upward.ofWeight, sag, atSurface },
+        'computed',
+        [
+            ...leaningOf(towPoint, astern),
+            ...(pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : []),
+            ...(weight.standing === 'estimated' ? ['Weight in water half of that in air (estimate).'] : []),
+            ...leaning,
+        ],
+    );
+}
+
+export function pullAt(line: SpreadLine, speed: number) {
+    const towed = line.lure?.value ?? line.teaser?.value ?? line.bait?.value;
+    const head = line.lure?.value.head ?? line.teaser?.value.head;
+    const shape = line.lure?.value.kind?.value;
+    return lurePull(
+        {
+            ...(towed?.pull && { measured: { pull: towed.pull.load.si, speed: towed.pull.speed.si } }),
+            ...(head && { head: { diameter: head.si, ...(shape && { shape }) } }),
+        },
+        speed,
+    );
+}
+
+/** Leader, then main line, from the lure up. */
+function sectionsOf(line: SpreadLine): { sections: Section[]; leaning: string[] } {
+    const leader = leaderOf(line);
+    const main = line.outfit?.value.line;
+    const leaning: string[] = [];
+    const sections = [leader, main].flatMap((each, index): Section[] => {
+        if (!each) return [];
+        const diameter = each.diameter?.si ?? thicknessOf(each, leaning);
+        // The main line reaches on to the tow point however long it says it is.
+        const length = index === 0 && main ? each.length?.si : 1;
+        if (!diameter || !length) return [];
+        return [{ length, diameter, density: materialOf(each).density.value }];
+    });
+    return { sections, leaning };
+}
+
+function thicknessOf({ breaks, title }: Line, leaning: string[]): number | undefined {
+    if (!breaks) return undefined;
+    leaning.push(`The diameter of ${title} from its strength (common practice).`);
+    return usualNylonDiameter(breaks.si);
+}
+
+export function materialOf({ material }: Line) {
+    return MATERIALS[(material?.value ?? 'nylon') as MaterialName] ?? MATERIALS.nylon;
+}
+
+/** The wind over the water in the boat's axes; it is told by where it comes from, from the bow to starboard. */
+function windOf({ wind }: Spread): { wind?: Point } {
+    if (!wind?.from) return {};
+    const { speed, from } = wind;
+    return { wind: [-speed.si * Math.cos(from.si), speed.si * Math.sin(from.si), 0] };
+}

@@ -1,0 +1,171 @@
+import { clipMargin, dropBack, openingPull, surgeFactor } from '../../physics/clip.ts';
+import { type Strike, strike } from '../../physics/strike.ts';
+import { type Link, weakestLink } from '../../physics/weakest-link.ts';
+import type { ClipFigures, DropBackFigures, Figure, LineFigures, Point, WeakestFigures } from '../figures.ts';
+import type { Measure } from '../measure.ts';
+import type { Joint, Line, Spread, SpreadLine } from '../model.ts';
+import type { Origin } from '../origin.ts';
+import { known, leaningOf, silent } from './figure.ts';
+import { leaderOf, materialOf } from './rest.ts';
+
+type Geometry = Pick<LineFigures, 'towPoint' | 'rodTip' | 'astern' | 'lateral'>;
+
+/** Whether a clip or band holds the line while it is trolled. */
+export function isClipped({ from, role }: SpreadLine): boolean {
+    return (
+        role === 'fished' &&
+        (from?.kind === 'flat clip' || from?.kind === 'halyard' || from?.kind === 'point')
+    );
+}
+
+export function clipOf(
+    line: SpreadLine,
+    plan: Spread,
+    pull: Figure,
+    geometry: Geometry,
+): Figure<ClipFigures> | undefined {
+    if (!isClipped(line)) return undefined;
+    if (!line.clip)
+        return silent(`The load at which the clip of the ${line.position.name} opens is not said.`);
+    if (!pull.known) return pull;
+    const surge = surgeFactor(plan.sea?.si ?? Number.NaN);
+    const margin = clipMargin(line.clip.si, pull.value, surge);
+    if (margin.kind !== 'margin') return silent(margin.reason);
+    const leaning = ['Surge at 1.2 to 1.5 times the towing pull, by the sea (estimate).'];
+    return known(
+        {
+            setting: line.clip,
+            towing: pull.value * surge,
+            ratio: margin.ratio,
+            opens: opensAt(line.clip, geometry),
+        },
+        'computed',
+        [...leaningOf(pull), ...leaning],
+    );
+}
+
+function opensAt(clip: Measure, geometry: Geometry): ClipFigures['opens'] {
+    const places = placesOf(geometry);
+    if (!places.known) return places;
+    const found = openingPull({
+        ...places.value,
+        setting: clip.si,
+        line: 'held',
+        reel: line.drag.set?.si ?? 0,
+    });
+    switch (found.kind) {
+        case 'unknown':
+            return silent(found.reason);
+        case 'opens-alone':
+            return known({ pull: 0, kind: 'opens alone' }, 'computed');
+        case 'runs-through':
+            return known({ pull: found.pull, kind: 'runs through' }, 'computed');
+        case 'opens':
+            return known({ pull: found.pull, kind: 'opens' }, 'computed');
+    }
+}
+
+export function dropBackOf(
+    line: SpreadLine,
+    plan: Spread,
+    geometry: Geometry,
+): Figure<DropBackFigures> | undefined {
+    if (!isClipped(line)) return undefined;
+    if (!plan.speed) return silent('The plan has no speed.');
+    const places = placesOf(geometry);
+    if (!places.known) return places;
+    const found = dropBack(places.value, line.loop?.si ?? 0, plan.speed.si);
+    if (found.kind !== 'drop-back') return silent(found.reason);
+    return known({ slack: found.slack, stall: found.stall }, 'computed', leaningOf(places));
+}
+
+function placesOf({
+    towPoint,
+    rodTip,
+    astern,
+    lateral,
+}: Geometry): Figure<{ tip: Point; clip: Point; lure: Point }> {
+    if (!towPoint.known) return towPoint;
+    if (!rodTip) return silent('No rod stands there.');
+    if (!rodTip.known) return rodTip;
+    if (!astern.known) return astern;
+    if (!lateral.known) return lateral;
+    const lure: Point = [-astern.value, lateral.value, 0];
+    return known({ tip: rodTip.value, clip: towPoint.value, lure }, 'computed', leaningOf(rodTip, astern));
+}
+
+interface NamedLink extends Link {
+    readonly origin: Origin;
+}
+
+/** Where the tackle of a line parts first: line, double, leader and every joint at its rated share. */
+export function weakestOf(line: SpreadLine): Figure<WeakestFigures> | undefined {
+    if (line.role !== 'fished') return undefined;
+    const outfit = line.outfit?.value;
+    const leader = leaderOf(line);
+    const links = [
+        ...linksOf('line', outfit?.line, [...(outfit?.joints ?? []), ...(outfit?.double?.joints ?? [])]),
+        ...linksOf('leader', leader, []),
+    ];
+    const found = weakestLink(links);
+    if (found.kind === 'no-links') return silent('The strength of neither line nor leader is known.');
+    if (found.kind === 'bad-link') return silent(`The ${found.link.name}: ${found.reason}`);
+    return known(
+        {
+            name: found.link.name,
+            holds: found.holds,
+            fraction: found.fraction,
+            origin: found.link.origin,
+            ranked: found.ranked.map(({ link, holds }) => ({ name: link.name, holds })),
+        },
+        'computed',
+    );
+}
+
+function linksOf(name: string, piece: Line | undefined, more: readonly Joint[]): NamedLink[] {
+    if (!piece) return [];
+    const strength = piece.breaks?.si;
+    const own: NamedLink[] = strength ? [{ name, rated: strength, origin: piece.breaks!.origin }] : [];
+    const joints = [...piece.joints, ...more].flatMap((joint): NamedLink[] => {
+        const title = joint.title ? `${joint.kind} (${joint.title})` : joint.kind;
+        const said = { name: `${title} of the ${name}`, origin: joint.origin };
+        if (joint.strength) return [{ ...said, rated: joint.strength.si }];
+        return joint.share && strength ? [{ ...said, rated: strength, fraction: joint.share.si }] : [];
+    });
+    return [...own, ...joints];
+}
+
+/** The first ten seconds of a bite on one line; worked out when somebody wants to see them. */
+export function strikeOn(
+    { line, pull, rest, dropBack: slack }: LineFigures,
+    plan: Spread,
+): Figure<Strike & { kind: 'strike' }> {
+    const { set, hooked } = line.drag;
+    const main = line.outfit?.value.line;
+    if (!plan.speed) return silent('The plan has no speed.');
+    if (!hooked) return silent(`The hooked drag of the ${line.position.name} is not said.`);
+    if (!pull.known) return pull;
+    if (!rest.known) return rest;
+    if (!main?.diameter) return silent(`The line of the ${line.position.name} has no diameter.`);
+    const clipped =
+        line.clip && slack?.known ? { setting: line.clip.si, slack: slack.value.slack } : undefined;
+    const found = strike({
+        style: line.method?.value.style?.value ?? 'direct',
+        ...(clipped && { clip: clipped }),
+        pull: pull.value,
+        line: {
+            out: rest.value.lineOut,
+            diameter: main.diameter.si,
+            modulus: materialOf(main).modulus.value,
+        },
+        drag: { set: set?.si ?? hooked.si, hooked: hooked.si },
+        ...(line.wait && { wait: line.wait.si }),
+        speed: plan.speed.si,
+    });
+    if (found.kind !== 'strike') return silent(found.reason);
+    return known(found, 'computed', [
+        ...leaningOf(pull, rest),
+        'How fast and how hard the fish pulls (estimate).',
+        'The stretch of the line from its material.',
+    ]);
+}
