@@ -103,10 +103,10 @@ function entryOf({ entry }: RestFigures, astern: Figure, lateral: Figure): Figur
     return known([-astern.value, lateral.value, 0], 'computed');
 }
 
-/** The plan's sway over the lure's over the usual one. */
+/** What the lure is known to do goes before what the plan asks for in general, that before the usual sway. */
 function swayOf(line: SpreadLine, plan: Spread): Figure {
-    if (plan.sway) return known(plan.sway.si, plan.sway.standing);
-    const own = (line.lure ?? line.teaser ?? line.bait)?.value.sway;
+    const own = line.lure?.value.sway ?? line.teaser?.value.sway;
     if (own) return known(own.si, own.standing);
+    if (plan.sway) return known(plan.sway.si, plan.sway.standing);
     return known(USUAL_SWAY, 'estimated', ['A sway of 4 deg to either side (estimate).']);
 }

@@ -47,12 +47,8 @@ export function clipOf(
 function opensAt(clip: Measure, geometry: Geometry): ClipFigures['opens'] {
     const places = placesOf(geometry);
     if (!places.known) return places;
-    const found = openingPull({
-        ...places.value,
-        setting: clip.si,
-        line: 'held',
-        reel: line.drag.set?.si ?? 0,
-    });
+    // Until it opens the clip carries everything; what hangs between it and the rod is slack.
+    const found = openingPull({ ...places.value, setting: clip.si, line: 'held', reel: 0 });
     switch (found.kind) {
         case 'unknown':
             return silent(found.reason);
