@@ -105,6 +105,18 @@ log 2026-02-14 {
 `);
     });
 
+    test('a fish does not come to open a line, and its weight stays with it', () => {
+        expect(
+            formatted(
+                'log 2026-02-14 { at 10:40 bite starboard short rigger lost "clip opened, and no hook" white-marlin 28 kg speed 8 kn }',
+            ),
+        ).toBe(`log 2026-02-14 {
+    at 10:40 bite starboard short rigger
+        lost "clip opened, and no hook" white-marlin 28 kg speed 8 kn
+}
+`);
+    });
+
     test('a rule that is called `because` does not come to open a line', () => {
         const text = `spread a {
     waive because on starboard short rigger

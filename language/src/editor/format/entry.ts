@@ -131,7 +131,10 @@ class EntryReader {
         const breaks = new Set<number>();
         const inner = known ? (node as Braced) : {};
         const details = (inner.details ?? []).slice(1);
-        for (const detail of details) breaks.add(this.seek(detail.$cstNode!.offset));
+        for (const detail of details) {
+            // A fish without `species` is a bare name, which must not open a line; its weight stays with it.
+            if (opensWithWord(detail)) breaks.add(this.seek(detail.$cstNode!.offset));
+        }
         const entries = (inner.entries ?? inner.settings ?? []).map((entry) => this.read(entry));
         this.seek(cst.end);
         const last = this.wordBefore(this.cursor);
@@ -152,6 +155,10 @@ class EntryReader {
         const next = this.pieces[index + 1]?.tokenType.name;
         return (image === 'because' && next === 'STRING') || (image === 'until' && next === 'DATE');
     }
+}
+
+function opensWithWord(detail: AstNode): boolean {
+    return detail.$type === 'EventPosition' || (detail as { word?: string }).word !== undefined;
 }
 
 const REASONED = new Set(['Waive', 'Order']);
