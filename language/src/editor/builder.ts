@@ -1,0 +1,190 @@
+import { type BuildOptions, Deferred, DocumentState, type LangiumDocument, type URI } from 'langium';
+import { CancellationToken, Emitter } from 'vscode-languageserver';
+import { addLibraryFile } from '../plan/load.ts';
+import type { Reach } from '../plan/names/reach.ts';
+import { ReachBuilder } from '../plan/names/relink.ts';
+import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
+import type { LaybackServices } from '../plan/services.ts';
+import type { EditorSharedServices } from './services.ts';
+import { type Sources, textParsed } from './sources.ts';
+import { Usage } from './usage.ts';
+
+/**
+ * Builds what an edit touches: the edited files, what uses them, files that they newly use, and files whose
+ * findings depend on who uses them. After an update everything is as a first look at the same texts would find it.
+ */
+export class EditorBuilder extends ReachBuilder {
+    readonly usage = new Usage();
+    private readonly outcome = new Emitter<readonly URI[]>();
+    /** Files that are refused, or no longer so. */
+    readonly onOutcome = this.outcome.event;
+    private readonly sources: Sources;
+    private readonly reachOfFiles: Reach;
+    /** Settled at the next update, once every file that it touches is marked as not up to date. */
+    private nextUpdate = new Deferred<void>();
+    private announced = 0;
+
+    constructor(services: EditorSharedServices, reach: Reach, sources: Sources) {
+        super(services, reach);
+        this.reachOfFiles = reach;
+        this.sources = sources;
+        this.updateBuildOptions = { validation: true };
+    }
+
+    /** Says that an update is on its way: whoever asks about the whole workspace waits for it. */
+    announce(): void {
+        this.announced++;
+    }
+
+    override async update(changed: URI[], deleted: URI[], token = CancellationToken.None): Promise<void> {
+        const changes = await this.sources.sort(changed, deleted);
+        this.announced--;
+        const comesOrGoes =
+            changes.deleted.length > 0 ||
+            changes.changed.some((uri) => !this.langiumDocuments.hasDocument(uri));
+        if (changes.outcomes.length > 0 || comesOrGoes) this.recheckUsers(changes.outcomes, comesOrGoes);
+        if (changes.outcomes.length > 0) this.outcome.fire(changes.outcomes);
+        // Nothing to do, and nothing left over from an update that was overtaken.
+        if (changes.changed.length + changes.deleted.length === 0 && this.isAllBuilt()) this.tellUpdated();
+        else await super.update(changes.changed, changes.deleted, token);
+    }
+
+    /** Brings in the plans of new folders and lets go of others; what a `use` means may change everywhere. */
+    async moveFolders(added: readonly URI[], left: URI[], token: CancellationToken): Promise<void> {
+        const { changed } = await this.sources.sort(added, []);
+        for (const document of this.langiumDocuments.all)
+            this.resetToState(document, DocumentState.ComputedScopes);
+        await super.update(changed, left, token);
+    }
+
+    protected override async findChangedUris(changed: URI): Promise<URI[]> {
+        return [changed];
+    }
+
+    protected override async buildDocuments(
+        documents: LangiumDocument[],
+        options: BuildOptions,
+        token: CancellationToken,
+    ): Promise<void> {
+        const all = await this.withUsedFiles(this.sortDocuments(documents), token);
+        this.reachOfFiles.forget();
+        await super.buildDocuments(all, options, token);
+        // A second round, for files that came into or fell out of use.
+        const stale = this.langiumDocuments.all
+            .filter(({ state }) => state < DocumentState.Validated)
+            .toArray();
+        if (stale.length === 0) return;
+        this.currentState = DocumentState.IndexedReferences;
+        await super.buildDocuments(stale, options, token);
+    }
+
+    /** Parses documents, and brings in what they use from where nobody has looked yet. */
+    private async withUsedFiles(
+        documents: readonly LangiumDocument[],
+        token: CancellationToken,
+    ): Promise<LangiumDocument[]> {
+        const all = [...documents];
+        for (let next = all.slice(); next.length > 0; ) {
+            await this.runCancelable(next, DocumentState.Parsed, token, (document) =>
+                this.langiumDocumentFactory.update(document, token),
+            );
+            next = await this.bringIn(next.flatMap((document) => this.reachOfFiles.targets(document)));
+            all.push(...next);
+        }
+        return all;
+    }
+
+    private async bringIn(uris: readonly URI[]): Promise<LangiumDocument[]> {
+        const found: LangiumDocument[] = [];
+        for (const uri of uris) {
+            if (this.langiumDocuments.hasDocument(uri) || this.sources.refusals.has(uri.toString())) continue;
+            if (uri.scheme === LIBRARY_SCHEME) {
+                const built = addLibraryFile(this.serviceRegistry.getServices(uri) as LaybackServices, uri);
+                if (built) found.push(built);
+                continue;
+            }
+            const text = await this.sources.take(uri);
+            if (text !== undefined) found.push(this.langiumDocuments.createDocument(uri, text));
+        }
+        return found;
+    }
+
+    /** Files whose findings tell of a file without a document, or of the names of files that there are. */
+    private recheckUsers(outcomes: readonly URI[], comesOrGoes: boolean): void {
+        const told = new Set(outcomes.map((uri) => uri.toString()));
+        for (const document of this.langiumDocuments.all) {
+            const isTold = told.size > 0 && this.reachOfFiles.isAffected(document, told);
+            if (isTold || (comesOrGoes && this.usesNothing(document)))
+                this.resetToState(document, DocumentState.IndexedReferences);
+        }
+    }
+
+    private usesNothing(document: LangiumDocument): boolean {
+        return this.reachOfFiles.targets(document).some((uri) => !this.langiumDocuments.hasDocument(uri));
+    }
+
+    private isAllBuilt(): boolean {
+        return this.langiumDocuments.all.every(
+            ({ uri, state }) =>
+                state === DocumentState.Validated && this.buildState.get(uri.toString())?.completed === true,
+        );
+    }
+
+    protected override async emitUpdate(changed: URI[], deleted: URI[]): Promise<void> {
+        for (const uri of deleted) this.recheck(this.usage.forget(uri.toString()));
+        await super.emitUpdate(changed, deleted);
+        this.tellUpdated();
+    }
+
+    private tellUpdated(): void {
+        const told = this.nextUpdate;
+        this.nextUpdate = new Deferred();
+        told.resolve();
+    }
+
+    protected override async notifyBuildPhase(
+        documents: LangiumDocument[],
+        state: DocumentState,
+        token: CancellationToken,
+    ): Promise<void> {
+        if (state === DocumentState.IndexedReferences) this.recheck(this.usage.note(documents));
+        await super.notifyBuildPhase(documents, state, token);
+    }
+
+    private recheck(documents: Iterable<LangiumDocument>): void {
+        for (const document of documents) this.resetToState(document, DocumentState.IndexedReferences);
+    }
+
+    protected override async awaitDocumentState(
+        state: DocumentState,
+        uri: URI,
+        token: CancellationToken,
+    ): Promise<URI> {
+        await this.catchUp([uri], token);
+        return super.awaitDocumentState(state, uri, token);
+    }
+
+    protected override async awaitBuilderState(
+        state: DocumentState,
+        token: CancellationToken,
+    ): Promise<void> {
+        while (this.announced > 0 && !token.isCancellationRequested) await this.nextUpdate.promise;
+        await this.catchUp(this.sources.open(), token);
+        return super.awaitBuilderState(state, token);
+    }
+
+    /** A request may overtake the update for the very text that it asks about. */
+    private async catchUp(uris: readonly URI[], token: CancellationToken): Promise<void> {
+        while (!token.isCancellationRequested && uris.some((uri) => this.isBehind(uri))) {
+            await this.nextUpdate.promise;
+        }
+    }
+
+    private isBehind(uri: URI): boolean {
+        const text = this.sources.openText(uri);
+        if (text === undefined || this.sources.refusals.has(uri.toString())) return false;
+        const document = this.langiumDocuments.getDocument(uri);
+        if (!document) return true;
+        return document.state >= DocumentState.Parsed && textParsed(document) !== text;
+    }
+}

@@ -1,0 +1,94 @@
+import type { Dirent } from 'node:fs';
+import { open, readdir, realpath, stat } from 'node:fs/promises';
+import { join, relative, sep } from 'node:path';
+import { URI } from 'langium';
+import { type Disk, isPassedOver, planEnding } from './disk.ts';
+import { decode, mostBytes, type Reading, tooLarge, unread } from './reading.ts';
+
+/** Files as Node reads them. Links are followed as long as they stay inside; a folder that loops is walked once. */
+export const diskOfNode: Disk = {
+    async read(uri, roots) {
+        if (uri.scheme !== 'file') return { kind: 'missing' };
+        const path = uri.fsPath;
+        try {
+            const out = await leadsOut(path, roots);
+            if (out) return unread(`is a link that leads out of ${out}`);
+            return await readPlan(path);
+        } catch (error) {
+            const { code } = error as NodeJS.ErrnoException;
+            if (code === 'ENOENT' || code === 'ENOTDIR') return { kind: 'missing' };
+            return unread(`cannot be read (${code ?? 'unknown fault'})`);
+        }
+    },
+
+    async plansIn(folder) {
+        if (folder.scheme !== 'file') return [];
+        const found = new Map<string, URI>();
+        const seen = new Set<string>();
+        const waiting = [folder.fsPath];
+        for (const path of waiting) {
+            const entries = await entriesOf(path, seen);
+            for (const entry of entries) {
+                const below = join(path, entry.name);
+                const kind = await kindOfEntry(entry, below);
+                if (kind === 'folder' && !isPassedOver(entry.name)) waiting.push(below);
+                if (kind !== 'file' || !entry.name.endsWith(planEnding)) continue;
+                const real = entry.isSymbolicLink() ? await realpath(below).catch(() => below) : below;
+                if (!found.has(real)) found.set(real, URI.file(below));
+            }
+        }
+        return [...found.values()];
+    },
+
+    async kindOf(uri) {
+        if (uri.scheme !== 'file') return 'nothing';
+        const stats = await stat(uri.fsPath).catch(() => undefined);
+        if (!stats) return 'nothing';
+        return stats.isDirectory() ? 'folder' : stats.isFile() ? 'file' : 'nothing';
+    },
+};
+
+async function readPlan(path: string): Promise<Reading> {
+    const handle = await open(path, 'r');
+    try {
+        const stats = await handle.stat();
+        if (!stats.isFile()) return unread('is not a file');
+        if (stats.size > mostBytes) return tooLarge(stats.size);
+        return decode(await handle.readFile());
+    } finally {
+        await handle.close();
+    }
+}
+
+/** The root that a link leads out of, as a path. */
+async function leadsOut(path: string, roots: readonly URI[]): Promise<string | undefined> {
+    const around = roots.filter((root) => root.scheme === 'file' && isBelow(path, root.fsPath));
+    if (around.length === 0) return undefined;
+    const real = await realpath(path);
+    for (const root of around) if (isBelow(real, await realpath(root.fsPath))) return undefined;
+    return around[0]!.fsPath;
+}
+
+function isBelow(path: string, folder: string): boolean {
+    const below = relative(folder, path);
+    return below !== '..' && !below.startsWith(`..${sep}`) && !/^([A-Za-z]:|[\\/])/.test(below);
+}
+
+async function entriesOf(path: string, seen: Set<string>): Promise<Dirent[]> {
+    try {
+        const real = await realpath(path);
+        if (seen.has(real)) return [];
+        seen.add(real);
+        const entries = await readdir(path, { withFileTypes: true });
+        return entries.sort((a, b) => (a.name < b.name ? -1 : 1));
+    } catch {
+        return [];
+    }
+}
+
+async function kindOfEntry(entry: Dirent, path: string): Promise<'file' | 'folder' | undefined> {
+    if (entry.isFile()) return 'file';
+    if (entry.isDirectory()) return 'folder';
+    const stats = entry.isSymbolicLink() ? await stat(path).catch(() => undefined) : undefined;
+    return stats?.isFile() ? 'file' : stats?.isDirectory() ? 'folder' : undefined;
+}

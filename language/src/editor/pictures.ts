@@ -1,0 +1,110 @@
+import type { LangiumDocument } from 'langium';
+import type { Sheet } from '../../grammar/generated/ast.ts';
+import { sceneFromAbove } from '../drawing/scene.ts';
+import { sceneFromSide } from '../drawing/scene-side.ts';
+import { svgOf } from '../drawing/svg.ts';
+import { svgOfSide } from '../drawing/svg-side.ts';
+import type { AnalysedPlan } from '../plan/figures.ts';
+import type { Finding } from '../plan/finding.ts';
+import { placeOf } from '../plan/place.ts';
+import type { CheckedSheet } from '../rules/check.ts';
+import type { Picture, PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
+import type { EditorSharedServices } from './services.ts';
+
+/** A plan that could be read, to be drawn again while it cannot. */
+interface LastGood {
+    readonly analysed: AnalysedPlan;
+    readonly findings: readonly Finding[];
+    readonly entry: PlanEntry;
+}
+
+/** Draws plans; while a text cannot be read, the last one of it that could. */
+export class Pictures {
+    private readonly services: EditorSharedServices;
+    private readonly lastGood = new Map<string, LastGood>();
+
+    constructor(services: EditorSharedServices) {
+        this.services = services;
+        services.workspace.DocumentBuilder.onUpdate((_, deleted) => {
+            const gone = new Set(deleted.map((uri) => uri.toString()));
+            for (const key of this.lastGood.keys())
+                if (gone.has(key.split('\n', 1)[0]!)) this.lastGood.delete(key);
+        });
+    }
+
+    draw(document: LangiumDocument, wanted: PictureWanted): Picture | undefined {
+        const uri = document.uri.toString();
+        const sheet = this.services.editor.Checks.of(uri);
+        if (!sheet) return undefined;
+        const analysed = planWanted(sheet, wanted, document);
+        const broken = analysed && faultIn(analysed, sheet);
+        const name = analysed?.plan.name ?? wanted.plan;
+        const key = `${uri}\n${name}`;
+        if (analysed && !broken) {
+            const findings = this.services.editor.Findings.currentOf(uri);
+            this.lastGood.set(key, { analysed, findings, entry: entryOf(analysed, sheet) });
+        }
+        const good = this.lastGood.get(key);
+        // Nothing was ever good: what can be read of it is better than nothing, and says what it is.
+        const shown = good ?? (analysed && { analysed, findings: [], entry: entryOf(analysed, sheet) });
+        if (!shown) return undefined;
+        const version = this.services.workspace.TextDocuments.get(document.uri)?.version;
+        return {
+            uri,
+            ...(version !== undefined && { version }),
+            plan: shown.entry,
+            ...drawn(shown, wanted),
+            ...(outdated(analysed, broken) ?? {}),
+        };
+    }
+}
+
+function drawn(
+    { analysed, findings }: LastGood,
+    { view, wishes }: PictureWanted,
+): Pick<Picture, 'svg' | 'scene'> {
+    if (view === 'side') {
+        const scene = sceneFromSide(analysed, findings);
+        return { scene, svg: svgOfSide(scene, wishes) };
+    }
+    const scene = sceneFromAbove(analysed, findings);
+    return { scene, svg: svgOf(scene, wishes) };
+}
+
+function outdated(
+    analysed: AnalysedPlan | undefined,
+    broken: string | undefined,
+): Pick<Picture, 'outdated'> | undefined {
+    if (!analysed) return { outdated: 'The plan is no longer in the text.' };
+    return broken === undefined ? undefined : { outdated: broken };
+}
+
+/** What keeps a plan from being read as it is meant: a fault of syntax inside its definition. */
+function faultIn({ plan }: AnalysedPlan, { findings }: CheckedSheet): string | undefined {
+    const { start, end } = plan.origin.property;
+    return findings.find(({ rule, at }) => rule === 'syntax' && at.end >= start && at.start <= end)?.what;
+}
+
+/** The plan that a request is about. */
+export function planWanted(
+    { plans }: CheckedSheet,
+    { plan, position }: PlanWanted,
+    document: LangiumDocument,
+): AnalysedPlan | undefined {
+    if (plan !== undefined) return plans.find((each) => each.plan.name === plan);
+    if (!position) return plans[0];
+    return planAt(plans, document.textDocument.offsetAt(position)) ?? plans[0];
+}
+
+/** The plan whose definition holds an offset, or the nearest one above it. */
+function planAt(plans: readonly AnalysedPlan[], offset: number): AnalysedPlan | undefined {
+    return plans.findLast(({ plan }) => plan.origin.property.start <= offset);
+}
+
+export function entryOf({ plan }: AnalysedPlan, { document }: CheckedSheet): PlanEntry {
+    const definition = (document.parseResult.value as Sheet).definitions.find(
+        (each) => each.kind === 'spread' && each.name === plan.name,
+    );
+    const { range } = definition ? placeOf(definition) : plan.origin.place;
+    return { name: plan.name, title: plan.title, range };
+}

@@ -1,0 +1,200 @@
+import type { Location, Position, Range } from 'vscode-languageserver-types';
+import type { Scene } from '../drawing/scene.ts';
+import type { SideScene } from '../drawing/scene-side.ts';
+import type { SvgWishes } from '../drawing/svg.ts';
+
+/*
+ * Everything that server, extension and preview say to each other beyond the standard protocol. Types and names
+ * alone: whoever imports this file bundles nothing else.
+ */
+
+/** A request by its name on the wire: `P` asks, `R` answers. */
+export interface Request<P, R> {
+    readonly method: string;
+    /** Carries the types alone. */
+    readonly types?: (params: P) => R;
+}
+
+/** A message that wants no answer. */
+export interface Notice<P> {
+    readonly method: string;
+    readonly types?: (params: P) => void;
+}
+
+function request<P, R>(method: string): Request<P, R> {
+    return { method };
+}
+
+function notice<P>(method: string): Notice<P> {
+    return { method };
+}
+
+// ── The client asks the server ──────────────────────────────────────────────────────────────────────────
+
+/** The text behind a `layback:` address: a file of the built-in library, or the page of a rule. */
+export const builtInText = request<{ readonly uri: string }, BuiltInText | null>('layback/builtInText');
+
+/** The plans of a file, for choosing one. */
+export const plansOfFile = request<{ readonly uri: string }, PlansOfFile | null>('layback/plans');
+
+/** A plan as a picture. */
+export const picture = request<PictureWanted, Picture | null>('layback/picture');
+
+/** Every computed number of a plan, in the form of `layback figures --format json`. */
+export const figures = request<PlanWanted, Figures | null>('layback/figures');
+
+/** How many findings the workspace has. */
+export const tallyOfAll = request<Record<string, never>, Tally>('layback/tally');
+
+// ── The server tells the client ─────────────────────────────────────────────────────────────────────────
+
+/** A file was checked, or its slower findings arrived: whatever shows it may ask again. */
+export const checked = notice<Checked>('layback/checked');
+
+/** The findings of the whole workspace were counted anew: the figure in the status bar. */
+export const counted = notice<Tally>('layback/counted');
+
+// ── The server asks the client, where it cannot reach the files itself ──────────────────────────────────
+
+/** The bytes of a file in base 64; null where there is none. */
+export const readFile = request<{ readonly uri: string }, string | null>('layback/readFile');
+
+/** What a folder holds; null where there is none. */
+export const readFolder = request<{ readonly uri: string }, readonly FolderEntry[] | null>(
+    'layback/readFolder',
+);
+
+/** What stands at an address. */
+export const kindOfFile = request<{ readonly uri: string }, FileKind>('layback/kindOfFile');
+
+// ── Commands that lenses and actions name; the client carries them out ──────────────────────────────────
+
+export const commands = {
+    /** `[uri, plan]` */
+    openDiagram: 'layback.openDiagram',
+    /** `[uri, position, locations]`, in the protocol's own shapes */
+    showReferences: 'layback.showReferences',
+    /** `[uri, range]`: the findings of a plan */
+    showFindings: 'layback.showFindings',
+    /** Asks for completion again: a word was completed that wants another one. */
+    suggest: 'editor.action.triggerSuggest',
+} as const;
+
+export type OpenDiagramArguments = readonly [uri: string, plan: string];
+export type ShowReferencesArguments = readonly [uri: string, position: Position, locations: Location[]];
+export type ShowFindingsArguments = readonly [uri: string, range: Range];
+
+// ── Shapes ──────────────────────────────────────────────────────────────────────────────────────────────
+
+/** What a client says about itself when it starts the server. All of it may be left out. */
+export interface InitializationOptions {
+    /** Commands that it carries out; a lens that names another one is shown as text. */
+    readonly commands?: readonly string[];
+    /** True where it answers `readFile`, `readFolder` and `kindOfFile`. */
+    readonly files?: boolean;
+    /** Settings, for a client that has no way of being asked for them. */
+    readonly settings?: DeepPartial<Settings>;
+}
+
+/** What a person may set, under `layback.` */
+export interface Settings {
+    /** Quantities in hovers and hints: as their author wrote them, or with the other system beside. */
+    readonly units: 'author' | 'both';
+    readonly inlayHints: {
+        /** Metres behind a wave, the wave behind metres. */
+        readonly waves: boolean;
+        /** The share of the line class behind a drag, the force behind a share. */
+        readonly shares: boolean;
+        /** The towing pull behind a lure. */
+        readonly pull: boolean;
+        /** The other system's unit behind a quantity. */
+        readonly units: boolean;
+    };
+    readonly codeLens: boolean;
+    /** Applies the fixes that change no decision of the crew's when a file is saved. */
+    readonly fixOnSave: boolean;
+    /** Whether findings that take long are sought in open files alone, or in all. */
+    readonly slowFindings: 'open' | 'all';
+}
+
+export type DeepPartial<T> = { readonly [K in keyof T]?: T[K] extends object ? DeepPartial<T[K]> : T[K] };
+
+export interface BuiltInText {
+    readonly text: string;
+    readonly languageId: 'layback' | 'markdown';
+}
+
+export type FileKind = 'file' | 'folder' | 'nothing';
+
+export interface FolderEntry {
+    readonly name: string;
+    readonly kind: 'file' | 'folder';
+}
+
+export interface Tally {
+    readonly files: number;
+    readonly filesWithFindings: number;
+    readonly errors: number;
+    readonly warnings: number;
+    readonly hints: number;
+    /** True while slower findings are still being sought. */
+    readonly unfinished: boolean;
+}
+
+/** A file after a check. */
+export interface Checked {
+    readonly uri: string;
+    /** Of the open document; absent for a file that nobody has open. */
+    readonly version?: number;
+    /** `first`: all but what takes long, that as it was; `second`: everything. */
+    readonly phase: 'first' | 'second';
+    readonly errors: number;
+    readonly warnings: number;
+    readonly hints: number;
+}
+
+export interface PlanEntry {
+    readonly name: string;
+    readonly title: string;
+    /** Of its definition. */
+    readonly range: Range;
+}
+
+export interface PlansOfFile {
+    readonly version?: number;
+    readonly plans: readonly PlanEntry[];
+}
+
+/** One plan of a file: by its name, else the one at a position or the nearest one above it, else the first. */
+export interface PlanWanted {
+    readonly uri: string;
+    readonly plan?: string;
+    readonly position?: Position;
+}
+
+export interface PictureWanted extends PlanWanted {
+    /** `above` by default. */
+    readonly view?: 'above' | 'side';
+    readonly wishes?: SvgWishes;
+}
+
+export interface Picture {
+    readonly uri: string;
+    /** Of the document that it was drawn from; absent for a file that nobody has open. */
+    readonly version?: number;
+    readonly plan: PlanEntry;
+    readonly svg: string;
+    readonly scene: Scene | SideScene;
+    /**
+     * Why this is not the text as it stands: it cannot be read, and this is the last picture of one that could.
+     * To be shown with the picture.
+     */
+    readonly outdated?: string;
+}
+
+export interface Figures {
+    readonly uri: string;
+    readonly version?: number;
+    /** One entry of `plans` in `figures.schema.json`. */
+    readonly plan: Readonly<Record<string, unknown>>;
+}

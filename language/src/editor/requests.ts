@@ -1,0 +1,69 @@
+import { DocumentState, type LangiumDocument } from 'langium';
+import { createRequestHandler } from 'langium/lsp';
+import type { Connection } from 'vscode-languageserver';
+import { library } from '../library/library.ts';
+import { figuresJson } from '../reports/figures.ts';
+import type { CheckedSheet } from '../rules/check.ts';
+import { entryOf, planWanted } from './pictures.ts';
+import * as protocol from './protocol.ts';
+import { tallyOfAll } from './publish.ts';
+import type { EditorSharedServices } from './services.ts';
+
+/** Answers what the extension and the preview ask beyond the standard protocol. */
+export function answerRequests(connection: Connection, services: EditorSharedServices): void {
+    const { Checks, Home, Pictures } = services.editor;
+    const { TextDocuments, DocumentBuilder, WorkspaceManager } = services.workspace;
+
+    /** Answers from a file that is checked as it stands. */
+    function answer<P extends { readonly uri: string }, R>(
+        { method }: protocol.Request<P, R | null>,
+        from: (sheet: CheckedSheet, params: P, document: LangiumDocument) => R | undefined,
+    ): void {
+        const handle = createRequestHandler<P & { textDocument: { uri: string } }, NonNullable<unknown>>(
+            (_, document, params) => {
+                const sheet = Checks.of(document.uri);
+                return (sheet && from(sheet, params, document)) ?? null;
+            },
+            services,
+            DocumentState.Validated,
+        );
+        connection.onRequest(method, (params: P, token) =>
+            handle({ ...params, textDocument: { uri: params.uri } }, token),
+        );
+    }
+    const versionOf = (document: LangiumDocument) => {
+        const version = TextDocuments.get(document.uri)?.version;
+        return version === undefined ? {} : { version };
+    };
+
+    answer(protocol.plansOfFile, (sheet, _, document) => ({
+        ...versionOf(document),
+        plans: sheet.plans.map((plan) => entryOf(plan, sheet)),
+    }));
+    answer(protocol.picture, (_, params, document) => Pictures.draw(document, params));
+    answer(protocol.figures, (sheet, params, document) => {
+        const plan = planWanted(sheet, params, document);
+        if (!plan) return undefined;
+        const report = JSON.parse(figuresJson([{ path: document.uri.path, plans: [plan] }], ''));
+        return { uri: document.uri.toString(), ...versionOf(document), plan: report.plans[0] };
+    });
+    connection.onRequest(protocol.tallyOfAll.method, async (_, token) => {
+        await WorkspaceManager.ready;
+        await DocumentBuilder.waitUntil(DocumentState.Validated, token);
+        return tallyOfAll(services);
+    });
+    connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) =>
+        builtInText(uri, Home.pages),
+    );
+}
+
+/** `layback:/species.spread` and `layback:/rules/stagger.md`. */
+export function builtInText(
+    uri: string,
+    pages: Readonly<Record<string, string>>,
+): protocol.BuiltInText | null {
+    const path = decodeURIComponent(uri.replace(/^layback:\/*/, ''));
+    const [, page] = /^rules\/([\w-]+)\.md$/.exec(path) ?? [];
+    const text = page === undefined ? library.get(path.replace(/\.spread$/, '')) : pages[page];
+    return text === undefined ? null : { text, languageId: page === undefined ? 'layback' : 'markdown' };
+}

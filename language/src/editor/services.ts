@@ -1,0 +1,104 @@
+import { createDefaultCoreModule, EmptyFileSystem, inject, type Module } from 'langium';
+import {
+    createDefaultSharedModule,
+    type LangiumServices,
+    type LangiumSharedServices,
+    type PartialLangiumServices,
+    type PartialLangiumSharedServices,
+} from 'langium/lsp';
+import type { Connection } from 'vscode-languageserver';
+import { LaybackGeneratedModule, LaybackGeneratedSharedModule } from '../../grammar/generated/module.ts';
+import { type LaybackSharedAdditions, languageModule, sharedModule } from '../plan/services.ts';
+import { EditorBuilder } from './builder.ts';
+import { LaybackServer } from './capabilities.ts';
+import { Checks } from './checks.ts';
+import { Client } from './client.ts';
+import type { Disk } from './disk.ts';
+import { Findings } from './findings.ts';
+import type { LateAnalysis } from './late.ts';
+import { Pictures } from './pictures.ts';
+import { SecondLook } from './second-look.ts';
+import { SettingsInForce } from './settings.ts';
+import { SourcedDocuments, Sources } from './sources.ts';
+import { TeamFolders } from './team-folders.ts';
+import { updates } from './updates.ts';
+
+/** What differs from one home of the server to the next. */
+export interface Home {
+    readonly disk: Disk;
+    /** Rule name → its page, Markdown. */
+    readonly pages: Readonly<Record<string, string>>;
+    readonly lateAnalyses: readonly LateAnalysis[];
+}
+
+export interface EditorAdditions extends LaybackSharedAdditions {
+    readonly editor: {
+        readonly Home: Home;
+        readonly Client: Client;
+        readonly Settings: SettingsInForce;
+        readonly Sources: Sources;
+        readonly Checks: Checks;
+        readonly Findings: Findings;
+        readonly SecondLook: SecondLook;
+        readonly Pictures: Pictures;
+    };
+}
+
+export type EditorSharedServices = LangiumSharedServices &
+    EditorAdditions & { readonly workspace: { readonly DocumentBuilder: EditorBuilder } };
+export type EditorServices = LangiumServices & { shared: EditorSharedServices };
+
+/** The language with an editor at the other end of a connection. */
+export function createEditorServices(connection: Connection, home: Home): EditorServices {
+    const editorModule: Module<
+        EditorSharedServices,
+        PartialLangiumSharedServices & Pick<EditorAdditions, 'editor'>
+    > = {
+        editor: {
+            Home: () => home,
+            Client: () => new Client(),
+            Settings: (services) => new SettingsInForce(services),
+            Sources: (services) => new Sources(services, home.disk),
+            Checks: (services) => new Checks(services),
+            Findings: (services) => new Findings(services),
+            SecondLook: (services) => new SecondLook(services, home.lateAnalyses),
+            Pictures: (services) => new Pictures(services),
+        },
+        workspace: {
+            WorkspaceManager: (services) => new TeamFolders(services),
+            LangiumDocumentFactory: (services) => new SourcedDocuments(services, services.editor.Sources),
+            DocumentBuilder: (services) =>
+                new EditorBuilder(services, services.names.Reach, services.editor.Sources),
+        },
+        lsp: {
+            LanguageServer: (services) => new LaybackServer(services),
+            DocumentUpdateHandler: (services) => updates(services),
+        },
+    };
+    const shared = inject(
+        createDefaultSharedModule({ connection, ...EmptyFileSystem }),
+        LaybackGeneratedSharedModule,
+        sharedModule as never,
+        editorModule as never,
+    ) as unknown as EditorSharedServices;
+    const services = inject(
+        createDefaultCoreModule({ shared }),
+        LaybackGeneratedModule,
+        languageModule as never,
+        featureModule as never,
+    ) as unknown as EditorServices;
+    shared.ServiceRegistry.register(services);
+    return services;
+}
+
+const featureModule: Module<EditorServices, PartialLangiumServices> = {
+    validation: {
+        DocumentValidator: ({ shared }) => ({
+            // Findings are kept and told by their own ways; the builder only wants to know when.
+            validateDocument: async (document) => {
+                shared.editor.Checks.check(document);
+                return [];
+            },
+        }),
+    },
+};

@@ -1,0 +1,58 @@
+import { DidChangeConfigurationNotification, Emitter } from 'vscode-languageserver';
+import type { DeepPartial, Settings } from './protocol.ts';
+import type { EditorSharedServices } from './services.ts';
+
+export const usualSettings: Settings = {
+    units: 'both',
+    inlayHints: { waves: true, shares: true, pull: true, units: false },
+    codeLens: true,
+    fixOnSave: false,
+    slowFindings: 'all',
+};
+
+/** The person's settings as the client tells them; ours where it tells none. */
+export class SettingsInForce {
+    current: Settings = usualSettings;
+    private readonly changed = new Emitter<Settings>();
+    readonly onChange = this.changed.event;
+
+    constructor(services: EditorSharedServices) {
+        const { Client } = services.editor;
+        const connection = services.lsp.Connection;
+        const ask = async () => {
+            const told = await connection?.workspace.getConfiguration('layback').catch(() => undefined);
+            this.take(told);
+        };
+        Client.onInitialized(() => {
+            this.take(Client.options.settings);
+            const { configuration, didChangeConfiguration } = Client.capabilities.workspace ?? {};
+            if (didChangeConfiguration?.dynamicRegistration)
+                void connection?.client.register(DidChangeConfigurationNotification.type, {
+                    section: 'layback',
+                });
+            if (configuration) void ask();
+        });
+        connection?.onDidChangeConfiguration(({ settings }) => {
+            if (Client.capabilities.workspace?.configuration) void ask();
+            else this.take(settings?.layback);
+        });
+    }
+
+    private take(told: unknown): void {
+        this.current = settingsFrom(told);
+        this.changed.fire(this.current);
+    }
+}
+
+/** Whatever a client sends: what is missing or of the wrong kind stays as usual. */
+export function settingsFrom(told: unknown): Settings {
+    return merged(usualSettings, told) as Settings;
+}
+
+function merged(usual: unknown, told: unknown): unknown {
+    if (typeof usual !== 'object' || usual === null) return typeof told === typeof usual ? told : usual;
+    const given = (typeof told === 'object' && told !== null ? told : {}) as DeepPartial<
+        Record<string, unknown>
+    >;
+    return Object.fromEntries(Object.entries(usual).map(([key, value]) => [key, merged(value, given[key])]));
+}

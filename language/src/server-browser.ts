@@ -1,0 +1,18 @@
+/// <reference path="./command/rule-pages.d.ts" />
+import pages from 'layback:rule-pages';
+import {
+    BrowserMessageReader,
+    BrowserMessageWriter,
+    createConnection,
+    ProposedFeatures,
+} from 'vscode-languageserver/browser';
+import { diskOfClient } from './editor/disk-client.ts';
+import { startServer } from './editor/server.ts';
+
+const worker = self as unknown as DedicatedWorkerGlobalScope;
+const connection = createConnection(
+    ProposedFeatures.all,
+    new BrowserMessageReader(worker),
+    new BrowserMessageWriter(worker),
+);
+startServer(connection, { disk: diskOfClient(connection), pages, lateAnalyses: [] });
