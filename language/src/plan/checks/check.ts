@@ -10,7 +10,7 @@ import { checkDuplicateNames, checkLike, checkReferences } from './names.ts';
 import { checkQuantity } from './quantities.ts';
 import { checkSyntax } from './syntax.ts';
 import { checkUses, type UseContext } from './uses.ts';
-import { checkChoice, checkHead, checkPosition, checkRemoval, checkUnknown } from './words.ts';
+import { checkChoice, checkHead, checkPosition, checkRemoval, checkTitle, checkUnknown } from './words.ts';
 
 /** Everything that can be wrong with a text as a text, before anybody asks whether the plan is a good one. */
 export function checkLanguage(
@@ -21,17 +21,29 @@ export function checkLanguage(
 ): Finding[] {
     const sheet = document.parseResult.value as Sheet;
     const extra = extraPositions(document, context);
-    return [
+    const uses = checkUses(document, context);
+    return withoutEchoes([
         ...checkSyntax(document),
-        ...checkUses(document, context),
-        ...checkReferences(document, scope),
+        ...uses,
+        ...checkReferences(document, scope, uses.some(isBroken)),
         ...checkDuplicateNames(document, context.reach),
         ...(sheet.definitions ?? []).flatMap((definition) => [
             ...listOf(checkLike(definition)),
+            ...listOf(checkTitle(definition)),
             ...checkIdle(definition, gathered),
         ]),
         ...AstUtils.streamAllContents(sheet).flatMap((node) => checkNode(node, extra)),
-    ];
+    ]);
+}
+
+function isBroken({ severity }: Finding): boolean {
+    return severity === 'error';
+}
+
+/** A word that is in the way of the parser is not also told to mean nothing. */
+function withoutEchoes(findings: readonly Finding[]): Finding[] {
+    const inTheWay = new Set(findings.filter(({ rule }) => rule === 'syntax').map(({ at }) => at.start));
+    return findings.filter(({ rule, at }) => rule !== 'unknown-word' || !inTheWay.has(at.start));
 }
 
 function checkNode(node: AstNode, extra: ReadonlySet<string>): Finding[] {

@@ -1,21 +1,29 @@
 import type { LangiumDocument, ReferenceInfo } from 'langium';
 import type { Definition, Sheet } from '../../../grammar/generated/ast.ts';
+import { library } from '../../library/library.ts';
 import { nearest } from '../../units/nearest.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Fix } from '../finding.ts';
 import { kindsWanted, spoken } from '../names/kinds.ts';
 import type { Reach } from '../names/reach.ts';
 import { nameOf, type ReachScope } from '../names/scope.ts';
+import { usesOf } from '../names/uses.ts';
 import { placeOfCst, placeOfProperty } from '../place.ts';
 import { baseOf } from '../resolve/gather.ts';
 import { instead, problem } from './problem.ts';
+import { placeAt } from './syntax.ts';
 import { shorten } from './words.ts';
 
-/** Names that lead nowhere, with the nearest one that would. */
-export function checkReferences(document: LangiumDocument, scope: ReachScope): Finding[] {
+/**
+ * Names that lead nowhere, with the nearest one that would.
+ *
+ * @param halfBlind  a file in use could not be read: names that may be in it are not called unknown
+ */
+export function checkReferences(document: LangiumDocument, scope: ReachScope, halfBlind: boolean): Finding[] {
     return document.references.flatMap((reference) => {
         const error = 'ref' in reference ? reference.error : undefined;
         if (!error || !reference.$refNode || reference.$refText === '') return [];
-        return [unknownName(document, error.info, scope)];
+        const finding = unknownName(document, error.info, scope);
+        return halfBlind && finding.fixes.length === 0 ? [] : [finding];
     });
 }
 
@@ -26,11 +34,33 @@ function unknownName(document: LangiumDocument, info: ReferenceInfo, scope: Reac
     const known = [...scope.scopeFrom(document, kinds).getAllElements()].map(({ name }) => name);
     const near = nearest(written, known);
     const kind = kinds.map(spoken).join(' or ');
+    const shelf = near === written ? undefined : shelfOf(written, kinds);
     return problem('unknown-name', at, {
         what: `No ${kind} is called \`${shorten(written)}\` in this file or in what it uses.`,
-        remedy: near ? `Did you mean \`${near}\`?` : `Define it, or \`use\` the file that does.`,
-        fixes: near ? [instead(at, near)] : [],
+        remedy: shelf
+            ? `The library has it: \`use "${shelf}"\`.`
+            : near
+              ? `Did you mean \`${near}\`?`
+              : 'Define it, or `use` the file that does.',
+        fixes: shelf ? [useToo(document, shelf)] : near ? [instead(at, near)] : [],
     });
+}
+
+/** The file of the built-in library that defines a name. */
+function shelfOf(name: string, kinds: readonly string[]): string | undefined {
+    for (const [shelf, text] of library) {
+        const defines = new RegExp(`^(${kinds.join('|')}) ([\\w-]+)`, 'gm');
+        for (const [, , found] of text.matchAll(defines)) if (found === name) return `layback:${shelf}`;
+    }
+    return undefined;
+}
+
+/** A further `use` line: below the last one, else at the top. */
+function useToo(document: LangiumDocument, path: string): Fix {
+    const last = usesOf(document.parseResult.value as Sheet).at(-1)?.$cstNode;
+    const at = last ? placeAt(document, last.end, last.end) : placeAt(document, 0, 0);
+    const text = last ? `\nuse "${path}"` : `use "${path}"\n`;
+    return { title: `Add \`use "${path}"\``, edits: [{ at, text }] };
 }
 
 /** Two definitions of one kind and name in one file, or in two files that it reaches. */

@@ -72,6 +72,28 @@ export function checkHead(node: Lure): Finding | undefined {
     });
 }
 
+/** A title without quotes: it reads, so that the rest of the definition is not lost. */
+export function checkTitle(node: AstNode & { readonly unquoted?: readonly string[] }): Finding | undefined {
+    const { unquoted } = node;
+    if (!unquoted || unquoted.length === 0) return undefined;
+    const [first, last] = [
+        placeOfProperty(node, 'unquoted', 0),
+        placeOfProperty(node, 'unquoted', unquoted.length - 1),
+    ];
+    const at = {
+        ...first,
+        start: first.start,
+        end: last.end,
+        range: { start: first.range.start, end: last.range.end },
+    };
+    const title = unquoted.join(' ');
+    return problem('syntax', at, {
+        what: `\`${shorten(title)}\` stands where a title would.`,
+        remedy: `A title is in quotes: \`"${shorten(title)}"\`. A preset follows the word \`like\`.`,
+        fixes: [{ ...instead(at, `"${title}"`), title: 'Put it in quotes' }],
+    });
+}
+
 const PLACES = ['corner', 'flat', 'rigger', 'shotgun', 'stinger', 'standby', 'teaser', 'dredge'];
 
 /**

@@ -68,6 +68,9 @@ export const parserMessages: IParserErrorMessageProvider = {
     buildMismatchTokenMessage({ expected, actual, previous, ruleName }: Mismatch): string {
         if (expected.name === '}') return closing(actual, previous, ruleName);
         if (expected.name === 'EOF') return leftover(actual);
+        if (expected.name === 'NAME' && actual.tokenType.name === 'STRING') {
+            return `${shorten(actual.image)} is in quotes; a name stands without: \`${shorten(actual.image.slice(1, -1))}\`.`;
+        }
         return `${capital(after(called(expected), previous))}${instead(actual, previous)}${remedy(previous, ruleName)}`;
     },
 
