@@ -4,6 +4,7 @@ import { URI } from 'langium';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Sheet } from '../../language/grammar/generated/ast.ts';
 import { format } from '../../language/src/editor/format.ts';
+import { withTurns } from '../../language/src/plan/analyse/turns.ts';
 import { messageOf } from '../../language/src/plan/finding.ts';
 import { type FileText, load } from '../../language/src/plan/load.ts';
 import { createServices } from '../../language/src/plan/services.ts';
@@ -101,4 +102,16 @@ test('every clip in a sound plan holds against the pull with a surge, and opens 
         }
     }
     expect(held.length).toBeGreaterThan(20);
+});
+
+test('every sound plan keeps its lines apart and its lures working in the turn that it allows', () => {
+    const plans = sound.flatMap((name) => sheets.get(name)!.plans);
+    for (const { plan, turns } of plans.map(withTurns)) {
+        expect(turns?.known, plan.name).toBe(true);
+        if (!turns?.known) continue;
+        for (const { noFoul, allWorking } of [turns.value.port, turns.value.starboard]) {
+            expect(noFoul.radius, plan.name).toBeLessThanOrEqual(plan.turn!.si);
+            expect(allWorking.radius, plan.name).toBeLessThanOrEqual(plan.turn!.si);
+        }
+    }
 });
