@@ -138,13 +138,17 @@ const browser = (entry, outfile, format) => ({
     },
 });
 
-const targets = [
-    node('language/src/server-node.ts', 'dist/server-node.cjs'),
-    browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife'),
-    node('extension/src/extension-node.ts', 'dist/extension-node.cjs'),
-    browser('extension/src/extension-browser.ts', 'dist/extension-browser.js', 'cjs'),
-    browser('extension/view/preview.ts', 'dist/preview.js', 'iife'),
-];
+const targets = {
+    server: [
+        node('language/src/server-node.ts', 'dist/server-node.cjs'),
+        browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife'),
+    ],
+    extension: [
+        node('extension/src/extension-node.ts', 'dist/extension-node.cjs'),
+        browser('extension/src/extension-browser.ts', 'dist/extension-browser.js', 'cjs'),
+        browser('extension/view/preview.ts', 'dist/preview.js', 'iife'),
+    ],
+};
 
 const arimo = 'node_modules/@expo-google-fonts/arimo';
 
@@ -161,12 +165,16 @@ const beside = {
     'press/fonts.LICENSE': `${arimo}/LICENSE_FONT`,
 };
 
+// `node build.mjs command server extension`, or any of them; all where none is named.
+const wanted = process.argv.length > 2 ? process.argv.slice(2) : ['command', ...Object.keys(targets)];
 mkdirSync(inRoot('dist'), { recursive: true });
-await buildCommand();
-for (const { entry, options } of targets) {
-    if (!existsSync(inRoot(entry))) continue;
-    await build({ ...common, ...options });
-    console.error(`${options.outfile}  ${kilobytes(options.outfile)}`);
+if (wanted.includes('command')) await buildCommand();
+for (const name of wanted) {
+    for (const { entry, options } of targets[name] ?? []) {
+        if (!existsSync(inRoot(entry))) continue;
+        await build({ ...common, ...options });
+        console.error(`${options.outfile}  ${kilobytes(options.outfile)}`);
+    }
 }
 for (const [name, source] of Object.entries(beside)) {
     mkdirSync(inRoot(join('dist', dirname(name))), { recursive: true });

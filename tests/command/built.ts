@@ -12,7 +12,10 @@ export default function buildCommand(): void {
         (existsSync(built) && statSync(built).mtimeMs > newest(join(root, 'language')))
     )
         return;
-    const { status, stderr } = spawnSync(process.execPath, ['build.mjs'], { cwd: root, encoding: 'utf8' });
+    const { status, stderr } = spawnSync(process.execPath, ['build.mjs', 'command'], {
+        cwd: root,
+        encoding: 'utf8',
+    });
     if (status !== 0) throw new Error(`The command does not build:\n${stderr}`);
 }
 

@@ -9,12 +9,17 @@ import { createServices } from '../plan/services.ts';
 import type { Checked, Run, Source } from '../reports/checked.ts';
 import { checkAll } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
+import { settle } from './pace.ts';
 import { readPlan, type Unfit } from './reading.ts';
 import { showPath } from './walk.ts';
+
+/** From about this many files on, optimised code pays for its making. */
+const many = 20;
 
 /** Checks what was asked for, reading what it uses from the disk. */
 export async function check(asked: Asked): Promise<Run> {
     const uriOf = (file: AskedFile) => URI.file(file.path);
+    if (asked.files.length > many) settle();
     const roots = rootsOf(asked);
     const readable = asked.files.filter((file) => !file.unfit);
     const files = filesFor(asked, roots);

@@ -1,9 +1,9 @@
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 import { crc32 } from 'node:zlib';
+import { hurry } from './pace.ts';
 
 /** The bundle beside this file that holds the command; the build names it after its content. */
 declare const COMMAND_BUNDLE: string;
@@ -17,7 +17,7 @@ interface CommandBundle {
  * megabyte of code, so:
  *
  * - its text, which the build keeps to ASCII, is taken byte by byte;
- * - the interpreter may run on for longer before anything is optimised, which would not pay in so short a time;
+ * - nothing is optimised for a start (see pace.ts);
  * - what the engine compiled is kept beside the bundle after a first check, where that may be written, and taken
  *   from there afterwards. The name ties it to this very bundle, engine and machine, a checksum to what was
  *   written: the engine itself would trust a damaged one, and crash.
@@ -25,7 +25,7 @@ interface CommandBundle {
  * Either is only faster: where a flag or a file is missing, all the same happens.
  */
 export function loadCommand(): CommandBundle {
-    setFlagsFromString('--interrupt-budget=10000000');
+    hurry();
     const path = fileURLToPath(new URL(COMMAND_BUNDLE, import.meta.url));
     const kept = `${path}.${process.versions.v8}-${process.platform}-${process.arch}.cache`;
     const cachedData = read(kept);
@@ -52,6 +52,8 @@ function keep(script: Script, kept: string): void {
     if (process.argv[2] !== 'check') return;
     try {
         const draft = `${kept}.${process.pid}`;
+        // The engine takes back only what it compiled under the flags that it starts with.
+        hurry();
         const content = script.createCachedData();
         const sum = Buffer.alloc(4);
         sum.writeUInt32LE(crc32(content));
