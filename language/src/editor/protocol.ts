@@ -1,7 +1,11 @@
-import type { Location, Position, Range } from 'vscode-languageserver-types';
-import type { Scene } from '../drawing/scene.ts';
-import type { SideScene } from '../drawing/scene-side.ts';
+import type { Location, Position, Range, WorkspaceEdit } from 'vscode-languageserver-types';
+import type { PaletteName } from '../drawing/palette.ts';
+import type { Summary } from '../drawing/summary.ts';
 import type { SvgWishes } from '../drawing/svg.ts';
+import type { Severity } from '../plan/finding.ts';
+import type { RuleEntry } from '../reports/sarif.ts';
+
+export type { PaletteName, RuleEntry, Severity, Summary };
 
 /*
  * Everything that server, extension and preview say to each other beyond the standard protocol. Types and names
@@ -40,8 +44,26 @@ export const plansOfFile = request<{ readonly uri: string }, PlansOfFile | null>
 /** A plan as a picture. */
 export const picture = request<PictureWanted, Picture | null>('layback/picture');
 
+/** A plan as pixels: a PNG file in base 64. */
+export const png = request<PngWanted, string | null>('layback/png');
+
 /** Every computed number of a plan, in the form of `layback figures --format json`. */
 export const figures = request<PlanWanted, Figures | null>('layback/figures');
+
+/** Every rule, by name; after them the codes of findings that are no rules. */
+export const ruleList = request<Record<string, never>, readonly RuleEntry[]>('layback/rules');
+
+/** What a team's folder begins with. */
+export const starter = request<Record<string, never>, readonly StarterFile[]>('layback/starter');
+
+/** Where a team's rules are written, for choosing one, and what they say about one rule. */
+export const teamRules = request<{ readonly rule: string }, readonly TeamRules[]>('layback/teamRules');
+
+/** Sets how grave a rule is, in one of the team's rules; null where those are not there any more. */
+export const ruleSeverity = request<RuleSeverityWanted, WorkspaceEdit | null>('layback/ruleSeverity');
+
+/** The findings of a place that a plan may waive, each with the edit that does it but for its reason. */
+export const waivers = request<WaiversWanted, readonly WaiverOffer[]>('layback/waivers');
 
 /** How many findings the workspace has. */
 export const tallyOfAll = request<Record<string, never>, Tally>('layback/tally');
@@ -184,7 +206,10 @@ export interface Picture {
     readonly version?: number;
     readonly plan: PlanEntry;
     readonly svg: string;
-    readonly scene: Scene | SideScene;
+    /** The same in words, and as a table. */
+    readonly summary: Summary;
+    /** Of what is drawn, where the text says it: the use, not the definition. */
+    readonly places: readonly PicturePlace[];
     /**
      * Why this is not the text as it stands: it cannot be read, and this is the last picture of one that could.
      * To be shown with the picture.
@@ -192,9 +217,68 @@ export interface Picture {
     readonly outdated?: string;
 }
 
+/** Where the text says what one element stands for. */
+export interface PicturePlace extends Location {
+    /** The `data-id` of the element in the picture. */
+    readonly id: string;
+    /** The position of the spread that it belongs to. */
+    readonly position?: string;
+}
+
+export interface PngWanted extends PictureWanted {
+    /** The folder that holds what turns a drawing into pixels: the package's `dist/press`. */
+    readonly press: string;
+    /** 150 by default. */
+    readonly dpi?: number;
+}
+
 export interface Figures {
     readonly uri: string;
     readonly version?: number;
+    readonly name: string;
+    readonly title: string;
+    /** As `layback figures` prints it. */
+    readonly text: string;
     /** One entry of `plans` in `figures.schema.json`. */
     readonly plan: Readonly<Record<string, unknown>>;
+}
+
+export interface StarterFile {
+    /** Below the folder, with forward slashes. */
+    readonly path: string;
+    readonly text: string;
+}
+
+/** One `rules` definition of the team's. */
+export interface TeamRules {
+    readonly uri: string;
+    readonly name: string;
+    readonly title: string;
+    /** As it is written there; absent where it says nothing about the rule. */
+    readonly severity?: Severity;
+}
+
+export interface RuleSeverityWanted {
+    readonly uri: string;
+    /** The definition that is to say it. */
+    readonly name: string;
+    readonly rule: string;
+    readonly severity: Severity;
+}
+
+export interface WaiversWanted {
+    readonly uri: string;
+    readonly range: Range;
+}
+
+/** A finding that can be waived: `before`, a reason, and `after` go to a place in a file. */
+export interface WaiverOffer {
+    readonly rule: string;
+    /** What is waived, in the crew's words. */
+    readonly title: string;
+    readonly message: string;
+    readonly uri: string;
+    readonly at: Position;
+    readonly before: string;
+    readonly after: string;
 }
