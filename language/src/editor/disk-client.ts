@@ -36,13 +36,6 @@ export function diskOfClient(connection: Connection): Disk {
     };
 }
 
-/** A file system that is not there: a client that offers none, a scheme that nobody reads. */
-export const noDisk: Disk = {
-    read: async () => ({ kind: 'missing' }),
-    plansIn: async () => [],
-    kindOf: async () => 'nothing',
-};
-
 function bytesOf(base64: string): Uint8Array {
     return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
 }

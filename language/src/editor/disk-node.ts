@@ -5,10 +5,9 @@ import { URI } from 'langium';
 import { type Disk, isPassedOver, planEnding } from './disk.ts';
 import { decode, mostBytes, type Reading, tooLarge, unread } from './reading.ts';
 
-/** Files as Node reads them. Links are followed as long as they stay inside; a folder that loops is walked once. */
+/** Files of the `file` scheme as Node reads them. Links are followed as long as they stay inside; a folder that loops is walked once. */
 export const diskOfNode: Disk = {
     async read(uri, roots) {
-        if (uri.scheme !== 'file') return { kind: 'missing' };
         const path = uri.fsPath;
         try {
             const out = await leadsOut(path, roots);
@@ -22,7 +21,6 @@ export const diskOfNode: Disk = {
     },
 
     async plansIn(folder) {
-        if (folder.scheme !== 'file') return [];
         const found = new Map<string, URI>();
         const seen = new Set<string>();
         const waiting = [folder.fsPath];
@@ -41,7 +39,6 @@ export const diskOfNode: Disk = {
     },
 
     async kindOf(uri) {
-        if (uri.scheme !== 'file') return 'nothing';
         const stats = await stat(uri.fsPath).catch(() => undefined);
         if (!stats) return 'nothing';
         return stats.isDirectory() ? 'folder' : stats.isFile() ? 'file' : 'nothing';

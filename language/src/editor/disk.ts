@@ -11,6 +11,22 @@ export interface Disk {
     kindOf(uri: URI): Promise<FileKind>;
 }
 
+/** A file system that is not there: a client that offers none, a scheme that nobody reads. */
+export const noDisk: Disk = {
+    read: async () => ({ kind: 'missing' }),
+    plansIn: async () => [],
+    kindOf: async () => 'nothing',
+};
+
+/** Several file systems as one. */
+export function diskBy(choose: (uri: URI) => Disk): Disk {
+    return {
+        read: (uri, roots) => choose(uri).read(uri, roots),
+        plansIn: (folder) => choose(folder).plansIn(folder),
+        kindOf: (uri) => choose(uri).kindOf(uri),
+    };
+}
+
 export const planEnding = '.spread';
 
 export function isPassedOver(folderName: string): boolean {

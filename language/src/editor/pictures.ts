@@ -1,14 +1,16 @@
 import type { LangiumDocument } from 'langium';
 import type { Sheet } from '../../grammar/generated/ast.ts';
-import { sceneFromAbove } from '../drawing/scene.ts';
-import { sceneFromSide } from '../drawing/scene-side.ts';
+import { type Scene, sceneFromAbove } from '../drawing/scene.ts';
+import { type SideScene, sceneFromSide } from '../drawing/scene-side.ts';
+import { summaryOf } from '../drawing/summary.ts';
 import { svgOf } from '../drawing/svg.ts';
 import { svgOfSide } from '../drawing/svg-side.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
+import type { Place } from '../plan/origin.ts';
 import { placeOf } from '../plan/place.ts';
 import type { CheckedSheet } from '../rules/check.ts';
-import type { Picture, PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
+import type { Picture, PicturePlace, PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 
 /** A plan that could be read, to be drawn again while it cannot. */
@@ -41,7 +43,7 @@ export class Pictures {
         const name = analysed?.plan.name ?? wanted.plan;
         const key = `${uri}\n${name}`;
         if (analysed && !broken) {
-            const findings = this.services.editor.Findings.currentOf(uri);
+            const findings = this.concerning(analysed, sheet);
             this.lastGood.set(key, { analysed, findings, entry: entryOf(analysed, sheet) });
         }
         const good = this.lastGood.get(key);
@@ -57,18 +59,39 @@ export class Pictures {
             ...(outdated(analysed, broken) ?? {}),
         };
     }
+
+    /** What was found in a plan, also where another one shares the cause; late findings where they still hold. */
+    private concerning({ plan }: AnalysedPlan, sheet: CheckedSheet): readonly Finding[] {
+        const first = new Set<Finding>(sheet.findings);
+        const late = this.services.editor.Findings.currentOf(sheet.uri).filter((one) => !first.has(one));
+        return [...(sheet.judgement.plans.get(plan.name) ?? []), ...late];
+    }
 }
 
 function drawn(
     { analysed, findings }: LastGood,
     { view, wishes }: PictureWanted,
-): Pick<Picture, 'svg' | 'scene'> {
-    if (view === 'side') {
-        const scene = sceneFromSide(analysed, findings);
-        return { scene, svg: svgOfSide(scene, wishes) };
-    }
-    const scene = sceneFromAbove(analysed, findings);
-    return { scene, svg: svgOf(scene, wishes) };
+): Pick<Picture, 'svg' | 'summary' | 'places'> {
+    const above = sceneFromAbove(analysed, findings);
+    const summary = summaryOf(above);
+    if (view !== 'side') return { svg: svgOf(above, wishes), summary, places: placesIn(above) };
+    const side = sceneFromSide(analysed, findings);
+    return { svg: svgOfSide(side, wishes), summary, places: placesIn(side) };
+}
+
+/** Where in the texts what a scene shows is said. */
+function placesIn({ elements, notes, marks }: Scene | SideScene): PicturePlace[] {
+    const placed = (id: string, { uri, range }: Place, position?: string): PicturePlace => ({
+        id,
+        uri,
+        range,
+        ...(position !== undefined && { position }),
+    });
+    return [
+        ...elements.flatMap(({ id, at, position }) => (at ? [placed(id, at, position)] : [])),
+        ...notes.map(({ id, at, position }) => placed(id, at, position)),
+        ...marks.map(({ id, at, positions }) => placed(id, at, positions[0])),
+    ];
 }
 
 function outdated(

@@ -1,8 +1,9 @@
-import { DocumentState, type LangiumDocument } from 'langium';
+import { DocumentState, type LangiumDocument, UriUtils } from 'langium';
 import { createRequestHandler } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { library } from '../library/library.ts';
 import { figuresJson } from '../reports/figures.ts';
+import { figuresTable } from '../reports/figures-table.ts';
 import type { CheckedSheet } from '../rules/check.ts';
 import { entryOf, planWanted } from './pictures.ts';
 import * as protocol from './protocol.ts';
@@ -17,12 +18,16 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
     /** Answers from a file that is checked as it stands. */
     function answer<P extends { readonly uri: string }, R>(
         { method }: protocol.Request<P, R | null>,
-        from: (sheet: CheckedSheet, params: P, document: LangiumDocument) => R | undefined,
+        from: (
+            sheet: CheckedSheet,
+            params: P,
+            document: LangiumDocument,
+        ) => R | undefined | Promise<R | undefined>,
     ): void {
         const handle = createRequestHandler<P & { textDocument: { uri: string } }, NonNullable<unknown>>(
-            (_, document, params) => {
+            async (_, document, params) => {
                 const sheet = Checks.of(document.uri);
-                return (sheet && from(sheet, params, document)) ?? null;
+                return (sheet && (await from(sheet, params, document))) ?? null;
             },
             services,
             DocumentState.Validated,
@@ -41,11 +46,21 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
         plans: sheet.plans.map((plan) => entryOf(plan, sheet)),
     }));
     answer(protocol.picture, (_, params, document) => Pictures.draw(document, params));
-    answer(protocol.figures, (sheet, params, document) => {
+    answer(protocol.figures, async (sheet, params, document) => {
         const plan = planWanted(sheet, params, document);
         if (!plan) return undefined;
-        const report = JSON.parse(figuresJson([{ path: document.uri.path, plans: [plan] }], ''));
-        return { uri: document.uri.toString(), ...versionOf(document), plan: report.plans[0] };
+        const files = [{ path: UriUtils.basename(document.uri), plans: [plan] }];
+        const report = JSON.parse(figuresJson(files, ''));
+        const { name, title } = plan.plan;
+        const text = await figuresTable(files);
+        return {
+            uri: document.uri.toString(),
+            ...versionOf(document),
+            name,
+            title,
+            text,
+            plan: report.plans[0],
+        };
     });
     connection.onRequest(protocol.tallyOfAll.method, async (_, token) => {
         await WorkspaceManager.ready;

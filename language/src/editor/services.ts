@@ -13,7 +13,8 @@ import { EditorBuilder } from './builder.ts';
 import { LaybackServer } from './capabilities.ts';
 import { Checks } from './checks.ts';
 import { Client } from './client.ts';
-import type { Disk } from './disk.ts';
+import { type Disk, diskBy, noDisk } from './disk.ts';
+import { diskOfClient } from './disk-client.ts';
 import { Findings } from './findings.ts';
 import type { LateAnalysis } from './late.ts';
 import { Pictures } from './pictures.ts';
@@ -25,7 +26,8 @@ import { updates } from './updates.ts';
 
 /** What differs from one home of the server to the next. */
 export interface Home {
-    readonly disk: Disk;
+    /** For files of the `file` scheme; without one the client is asked, as it is for every other scheme. */
+    readonly disk?: Disk;
     /** Rule name → its page, Markdown. */
     readonly pages: Readonly<Record<string, string>>;
     readonly lateAnalyses: readonly LateAnalysis[];
@@ -34,6 +36,7 @@ export interface Home {
 export interface EditorAdditions extends LaybackSharedAdditions {
     readonly editor: {
         readonly Home: Home;
+        readonly Disk: Disk;
         readonly Client: Client;
         readonly Settings: SettingsInForce;
         readonly Sources: Sources;
@@ -56,9 +59,10 @@ export function createEditorServices(connection: Connection, home: Home): Editor
     > = {
         editor: {
             Home: () => home,
+            Disk: (services) => diskOf(home, connection, services.editor.Client),
             Client: () => new Client(),
             Settings: (services) => new SettingsInForce(services),
-            Sources: (services) => new Sources(services, home.disk),
+            Sources: (services) => new Sources(services, services.editor.Disk),
             Checks: (services) => new Checks(services),
             Findings: (services) => new Findings(services),
             SecondLook: (services) => new SecondLook(services, home.lateAnalyses),
@@ -89,6 +93,14 @@ export function createEditorServices(connection: Connection, home: Home): Editor
     ) as unknown as EditorServices;
     shared.ServiceRegistry.register(services);
     return services;
+}
+
+function diskOf({ disk }: Home, connection: Connection, client: Client): Disk {
+    const asked = diskOfClient(connection);
+    return diskBy(({ scheme }) => {
+        if (scheme === 'file' && disk) return disk;
+        return client.options.files ? asked : noDisk;
+    });
 }
 
 const featureModule: Module<EditorServices, PartialLangiumServices> = {
