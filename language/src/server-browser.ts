@@ -6,7 +6,6 @@ import {
     createConnection,
     ProposedFeatures,
 } from 'vscode-languageserver/browser';
-import { diskOfClient } from './editor/disk-client.ts';
 import { startServer } from './editor/server.ts';
 
 const worker = self as unknown as DedicatedWorkerGlobalScope;
@@ -15,4 +14,4 @@ const connection = createConnection(
     new BrowserMessageReader(worker),
     new BrowserMessageWriter(worker),
 );
-startServer(connection, { disk: diskOfClient(connection), pages, lateAnalyses: [] });
+startServer(connection, { pages, lateAnalyses: [] });
