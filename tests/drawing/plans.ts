@@ -157,6 +157,7 @@ export function makePlan(made: Made): AnalysedPlan {
             inWash: silent('Not looked at.'),
             drags: [],
             pull: silent('Not looked at.'),
+            towing: silent('Not looked at.'),
             rest: silent('Not looked at.'),
             sway: known(metres ? Math.min((4 * Math.PI) / 180, Math.asin(Math.min(1, 3 / metres))) : 0.07),
         };

@@ -2,9 +2,10 @@ import { insideWash, type Wash } from '../physics/waves/wash.ts';
 import { dragsOf } from './analyse/drags.ts';
 import { from, known, leaningOf, silent } from './analyse/figure.ts';
 import { pairsOf } from './analyse/pairs.ts';
+import { reelOf } from './analyse/reel.ts';
 import { pullAt, restOf } from './analyse/rest.ts';
 import { asternOf, wavePlaceOf } from './analyse/riding.ts';
-import { clipOf, dropBackOf, weakestOf } from './analyse/strike.ts';
+import { clipOf, dropBackOf, towingOf, weakestOf } from './analyse/strike.ts';
 import { polesOf, rodTipOf, towPointOf } from './analyse/tow-point.ts';
 import { type Water, washOf, waterAstern } from './analyse/water.ts';
 import type { AnalysedPlan, Figure, LineFigures, Point, RestFigures } from './figures.ts';
@@ -57,6 +58,7 @@ function figuresOf(
     const clip = clipOf(line, plan, pull, geometry);
     const dropBack = dropBackOf(line, plan, geometry);
     const weakest = weakestOf(line);
+    const reel = reelOf(line, { ...geometry, rest });
     return {
         line,
         ...geometry,
@@ -64,12 +66,14 @@ function figuresOf(
         inWash: inWashOf(astern, lateral, wash),
         drags: dragsOf(line),
         pull,
+        towing: towingOf(pull, plan),
         sway: swayOf(line, plan),
         rest,
         ...(rest.known && { entry: entryOf(rest.value, astern, lateral) }),
         ...(clip && { clip }),
         ...(dropBack && { dropBack }),
         ...(weakest && { weakest }),
+        ...(reel && { reel }),
     };
 }
 

@@ -1,6 +1,6 @@
 import type { Wash } from '../physics/waves/wash.ts';
 import type { Measure } from './measure.ts';
-import type { Side, Spread, SpreadLine } from './model.ts';
+import type { Joint, Side, Spread, SpreadLine } from './model.ts';
 import type { Origin, Standing } from './origin.ts';
 
 /*
@@ -142,7 +142,31 @@ export interface WeakestFigures {
     readonly fraction: number;
     readonly origin: Origin;
     /** Every link, the weakest first. */
-    readonly ranked: readonly { readonly name: string; readonly holds: number }[];
+    readonly ranked: readonly LinkFigures[];
+}
+
+export interface LinkFigures {
+    readonly name: string;
+    /** What it is a part of. */
+    readonly piece: 'line' | 'leader';
+    /** Where it holds one piece on to the next; absent for the piece itself. */
+    readonly joint?: Joint['kind'];
+    /** N */
+    readonly holds: number;
+    readonly origin: Origin;
+}
+
+/** The line of a reel while its lure is out, and after the run that is expected; all in m. */
+export interface ReelFigures {
+    /** On the full spool, of this line. */
+    readonly holds: number;
+    /** Off the spool while trolling. */
+    readonly out: number;
+    readonly run: number;
+    /** Where the team said how far a fish runs; absent for the usual estimate. */
+    readonly runSaid?: Measure;
+    /** After the run; below zero where the fish empties the spool. */
+    readonly left: number;
 }
 
 export interface LineFigures {
@@ -162,6 +186,8 @@ export interface LineFigures {
     readonly drags: readonly DragFigure[];
     /** Towing pull of the lure at the plan's speed, N. */
     readonly pull: Figure;
+    /** The same with the boat's surge in this sea, N. */
+    readonly towing: Figure;
     /** Sway to either side, radians. */
     readonly sway: Figure;
     /** The line settled on a straight course. */
@@ -171,6 +197,8 @@ export interface LineFigures {
     readonly dropBack?: Figure<DropBackFigures>;
     /** Absent for what is not fished. */
     readonly weakest?: Figure<WeakestFigures>;
+    /** Absent for what is not fished. */
+    readonly reel?: Figure<ReelFigures>;
 }
 
 /** Two lines running straight. */

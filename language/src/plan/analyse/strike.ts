@@ -1,10 +1,17 @@
 import { clipMargin, dropBack, openingPull, surgeFactor } from '../../physics/clip.ts';
 import { type Strike, strike } from '../../physics/strike.ts';
 import { type Link, weakestLink } from '../../physics/weakest-link.ts';
-import type { ClipFigures, DropBackFigures, Figure, LineFigures, Point, WeakestFigures } from '../figures.ts';
+import type {
+    ClipFigures,
+    DropBackFigures,
+    Figure,
+    LineFigures,
+    LinkFigures,
+    Point,
+    WeakestFigures,
+} from '../figures.ts';
 import type { Measure } from '../measure.ts';
 import type { Joint, Line, Spread, SpreadLine } from '../model.ts';
-import type { Origin } from '../origin.ts';
 import { known, leaningOf, silent } from './figure.ts';
 import { leaderOf, materialOf } from './rest.ts';
 
@@ -16,6 +23,13 @@ export function isClipped({ from, role }: SpreadLine): boolean {
         role === 'fished' &&
         (from?.kind === 'flat clip' || from?.kind === 'halyard' || from?.kind === 'point')
     );
+}
+
+/** What a lure pulls when the boat surges in the plan's sea. */
+export function towingOf(pull: Figure, { sea }: Spread): Figure {
+    if (!pull.known) return pull;
+    const leaning = 'Surge at 1.2 to 1.5 times the towing pull, by the sea (estimate).';
+    return known(pull.value * surgeFactor(sea?.si ?? Number.NaN), 'computed', [...leaningOf(pull), leaning]);
 }
 
 export function clipOf(
@@ -90,9 +104,7 @@ function placesOf({
     return known({ tip: rodTip.value, clip: towPoint.value, lure }, 'computed', leaningOf(rodTip, astern));
 }
 
-interface NamedLink extends Link {
-    readonly origin: Origin;
-}
+interface NamedLink extends Link, Omit<LinkFigures, 'holds'> {}
 
 /** Where the tackle of a line parts first: line, double, leader and every joint at its rated share. */
 export function weakestOf(line: SpreadLine): Figure<WeakestFigures> | undefined {
@@ -112,19 +124,27 @@ export function weakestOf(line: SpreadLine): Figure<WeakestFigures> | undefined 
             holds: found.holds,
             fraction: found.fraction,
             origin: found.link.origin,
-            ranked: found.ranked.map(({ link, holds }) => ({ name: link.name, holds })),
+            ranked: found.ranked.map(({ link: { name, piece, joint, origin }, holds }) => ({
+                name,
+                piece,
+                ...(joint && { joint }),
+                holds,
+                origin,
+            })),
         },
         'computed',
     );
 }
 
-function linksOf(name: string, piece: Line | undefined, more: readonly Joint[]): NamedLink[] {
-    if (!piece) return [];
-    const strength = piece.breaks?.si;
-    const own: NamedLink[] = strength ? [{ name, rated: strength, origin: piece.breaks!.origin }] : [];
-    const joints = [...piece.joints, ...more].flatMap((joint): NamedLink[] => {
+function linksOf(piece: LinkFigures['piece'], of: Line | undefined, more: readonly Joint[]): NamedLink[] {
+    if (!of) return [];
+    const strength = of.breaks?.si;
+    const own: NamedLink[] = strength
+        ? [{ name: piece, piece, rated: strength, origin: of.breaks!.origin }]
+        : [];
+    const joints = [...of.joints, ...more].flatMap((joint): NamedLink[] => {
         const title = joint.title ? `${joint.kind} (${joint.title})` : joint.kind;
-        const said = { name: `${title} of the ${name}`, origin: joint.origin };
+        const said = { name: `${title} of the ${piece}`, piece, joint: joint.kind, origin: joint.origin };
         if (joint.strength) return [{ ...said, rated: joint.strength.si }];
         return joint.share && strength ? [{ ...said, rated: strength, fraction: joint.share.si }] : [];
     });
