@@ -305,7 +305,8 @@ describe('what a crew sees', () => {
 });
 
 describe('properties', () => {
-    const questions: fc.Arbitrary<LineQuestion> = fc
+    type Asked = LineQuestion & { length: { astern: number }; wind: Vec };
+    const questions: fc.Arbitrary<Asked> = fc
         .record({
             diameter: fc.double({ min: 4e-4, max: 2e-3, noNaN: true }),
             density: fc.constantFrom(960, 1140, 1780),
@@ -320,30 +321,39 @@ describe('properties', () => {
                 fc.double({ min: -8, max: 8, noNaN: true }),
             ),
         })
-        .map(({ diameter, density, dragArea, mass, floats, height, speed, astern, wind }) => ({
-            sections: [{ length: 50, diameter, density }],
-            lure: { dragArea, mass, weightInWater: floats * mass * STANDARD_GRAVITY },
-            towPoint: [1, 3, height],
-            speed,
-            length: { astern },
-            wind: [...wind, 0],
-            normalDrag: 1.2,
-        }));
+        .map(
+            ({ diameter, density, dragArea, mass, floats, height, speed, astern, wind }): Asked => ({
+                sections: [{ length: 50, diameter, density }],
+                lure: { dragArea, mass, weightInWater: floats * mass * STANDARD_GRAVITY },
+                towPoint: [1, 3, height],
+                speed,
+                length: { astern },
+                wind: [...wind, 0],
+                normalDrag: 1.2,
+            }),
+        )
+        // Ordinary: the wind on the line has much less to say than the lure.
+        .filter(({ sections: [{ diameter }], lure, speed, length, wind }) => {
+            const blown = 0.5 * 1.225 * 1.2 * diameter * (Math.hypot(...wind) + speed) ** 2 * length.astern;
+            return 0.5 * 1025 * lure.dragArea * speed ** 2 > 2 * blown;
+        });
 
     test('every ordinary line has an answer; it meets tow point and lure, and the lure its weight', () => {
         fc.assert(
             fc.property(questions, (question) => {
                 const line = rest(question);
-                expect(-line.lure[0]).toBeCloseTo((question.length as { astern: number }).astern, 5);
+                expect(-line.lure[0]).toBeCloseTo(question.length.astern, 5);
                 expect(line.lineOut).toBeGreaterThanOrEqual(
                     norm(subtract(line.lure, question.towPoint)) - 1e-6,
                 );
                 expect(line.shape[0]![2]).toBeCloseTo(question.towPoint[2], 3);
                 expect(line.shape.at(-1)).toEqual(line.lure);
                 expect(line.tension.lure).toBeGreaterThan(0);
-                if (line.atSurface)
-                    expect(line.upward.pull).toBeGreaterThan(question.lure.weightInWater - 1e-5);
-                else expect(line.upward.pull).toBeCloseTo(question.lure.weightInWater, 9);
+                if (line.atSurface) {
+                    // A floating line that lies on the water bears the little that the lure weighs.
+                    const afloat = question.sections[0].density < 1025 && line.entry?.angle === 0;
+                    if (!afloat) expect(line.upward.pull).toBeGreaterThan(question.lure.weightInWater - 1e-5);
+                } else expect(line.upward.pull).toBeCloseTo(question.lure.weightInWater, 9);
             }),
             { numRuns: 200 },
         );
@@ -382,7 +392,7 @@ describe('properties', () => {
                     },
                     towPoint: scale(question.towPoint, k),
                     speed: question.speed * Math.sqrt(k),
-                    length: { astern: (question.length as { astern: number }).astern * k },
+                    length: { astern: question.length.astern * k },
                     wind: scale(question.wind!, Math.sqrt(k)),
                 });
                 expect(model.lineOut / k / line.lineOut).toBeCloseTo(1, 5);

@@ -2,6 +2,7 @@ import { SEA_WATER_DENSITY, STANDARD_GRAVITY } from '../constants.ts';
 import type { TowedLure } from '../towed.ts';
 import type { Vec } from '../vector.ts';
 import { type Links, weightOf } from './links.ts';
+import { dry, type Wetness, wetOf } from './surface.ts';
 
 /** Where the nodes are and how they move, three figures a node from the lure (0) to the tow point; m, m/s, m/s². */
 export interface Motion {
@@ -29,6 +30,7 @@ export interface Balance {
     readonly upper: Float64Array;
     /** The link being loaded, handed on in one array because numbers as arguments would each be boxed: see `Link`. */
     readonly link: Float64Array;
+    readonly wetness: Wetness;
 }
 
 /** Places in `Balance.link`. */
@@ -140,9 +142,9 @@ function loadLink(links: Links, around: Surroundings, motion: Motion, j: number,
     // Inertia, half a link's at either node; water goes along across the link only.
     const half = links.mass[j]! / 2;
     const heavy = weightOf(links, j) / 2;
-    const lowZ = x[below + 2]!;
-    const highZ = x[above + 2]!;
-    const wet = wetPart(lowZ, highZ);
+    const { wetness } = into;
+    wetOf(x[below + 2]!, x[above + 2]!, wetness);
+    const wet = wetness.share;
     const added = (links.displaced[j]! / 2) * wet;
     const inertia = rate * rate * (half + added);
     const along = rate * rate * added;
@@ -175,24 +177,16 @@ function loadLink(links: Links, around: Surroundings, motion: Motion, j: number,
     link[Link.ty] = ty;
     link[Link.tz] = tz;
     link[Link.length] = length;
-    const lowFirst = lowZ <= highZ;
     if (wet > 0) {
         link[Link.part] = wet;
-        link[Link.centre] = lowFirst ? wet / 2 : 1 - wet / 2;
+        link[Link.centre] = Math.min(1, wetness.moment / wet);
         loadFluid(links, around, motion, j, 0, into);
     }
     if (wet < 1) {
         link[Link.part] = 1 - wet;
-        link[Link.centre] = lowFirst ? (1 + wet) / 2 : (1 - wet) / 2;
+        link[Link.centre] = Math.min(1, Math.max(0, (0.5 - wetness.moment) / (1 - wet)));
         loadFluid(links, around, motion, j, 1, into);
     }
-}
-
-/** Share of a link under water. */
-function wetPart(lowZ: number, highZ: number): number {
-    if (lowZ <= 0 && highZ <= 0) return 1;
-    if (lowZ >= 0 && highZ >= 0) return 0;
-    return lowZ < highZ ? -lowZ / (highZ - lowZ) : -highZ / (lowZ - highZ);
 }
 
 /** Drag (and in water buoyancy) on the part of a link in one fluid, handed to its nodes by the lever. */
@@ -204,7 +198,7 @@ function loadFluid(
     fluid: 0 | 1,
     into: Balance,
 ): void {
-    const { x, v } = motion;
+    const { v } = motion;
     const { missing, lower, diagonal, upper, link } = into;
     const tx = link[Link.tx]!;
     const ty = link[Link.ty]!;
@@ -280,37 +274,23 @@ function loadFluid(
         link[Link.fx] = fx;
         link[Link.fy] = fy;
         link[Link.fz] = fz;
-        followSurface(x, links.count, j, fluid, into);
+        followSurface(links.count, j, fluid, into);
     }
 }
 
 /** How the load on a part changes as the surface passes along the link. */
-function followSurface(x: Float64Array, count: number, j: number, fluid: 0 | 1, into: Balance): void {
-    const { lower, diagonal, upper, link } = into;
-    const part = link[Link.part]!;
-    const centre = link[Link.centre]!;
+function followSurface(count: number, j: number, fluid: 0 | 1, into: Balance): void {
+    const { lower, diagonal, upper, link, wetness } = into;
     const free = j + 1 < count;
-    const lowZ = x[3 * j + 2]!;
-    const highZ = x[3 * j + 5]!;
-    const span = (highZ - lowZ) ** 2;
-    if (span < 1e-12) return;
-    // Share under water: −low/(high − low) when the lower node is the wet one, else high/(high − low)… and its change.
-    const sign = (lowZ < highZ ? 1 : -1) * (fluid === 0 ? 1 : -1);
-    const byLow = (-sign * highZ) / span;
-    const byHigh = (sign * lowZ) / span;
-    // The centre of the part moves half as far; away from the node that the part holds.
-    const holdsBelow = lowZ < highZ ? fluid === 0 : fluid === 1;
-    const shift = (holdsBelow ? 0.5 : -0.5) * part;
-    const toBelow = 1 - centre - shift;
-    const toAbove = centre + shift;
+    const sign = fluid === 0 ? 1 : -1;
     for (let row = 0; row < 3; row++) {
-        const f = link[Link.fx + row]!;
+        const f = sign * link[Link.fx + row]!;
         const place = 3 * row + 2;
-        diagonal[9 * j + place]! -= toBelow * f * byLow;
+        diagonal[9 * j + place]! -= f * (wetness.shareByFirst - wetness.momentByFirst);
         if (free) {
-            upper[9 * j + place]! -= toBelow * f * byHigh;
-            lower[9 * j + 9 + place]! -= toAbove * f * byLow;
-            diagonal[9 * j + 9 + place]! -= toAbove * f * byHigh;
+            upper[9 * j + place]! -= f * (wetness.shareBySecond - wetness.momentBySecond);
+            lower[9 * j + 9 + place]! -= f * wetness.momentByFirst;
+            diagonal[9 * j + 9 + place]! -= f * wetness.momentBySecond;
         }
     }
 }
@@ -323,6 +303,7 @@ export function roomFor(links: number): Balance {
         diagonal: new Float64Array(9 * links),
         upper: new Float64Array(9 * links),
         link: new Float64Array(Link.size),
+        wetness: dry(),
     };
 }
 

@@ -64,7 +64,7 @@ export function layChain(tow: Tow, lineOut: number, count: number, growth = 1): 
 
 /** Nodes have settled when none moves further than this in an iteration, m. */
 const SETTLED = 5e-5;
-const MOST_ITERATIONS = 14;
+const MOST_ITERATIONS = 20;
 const MOST_STEPS = 50_000;
 
 /**
@@ -147,6 +147,8 @@ export function settle(chain: Chain, rate: number, most: number, move: () => voi
     const free = 3 * links.count;
     let reach = Number.POSITIVE_INFINITY;
     for (let j = 0; j < links.count; j++) reach = Math.min(reach, links.length[j]! / 2);
+    let last = Number.POSITIVE_INFINITY;
+    let jumps = 1;
     for (let iteration = 0; iteration < most; iteration++) {
         balance(links, around, trial, rate, chain.balance);
         chain.evaluations += links.count + 1;
@@ -154,7 +156,11 @@ export function settle(chain: Chain, rate: number, most: number, move: () => voi
         let furthest = 0;
         for (let i = 0; i < free; i++) furthest = Math.max(furthest, Math.abs(missing[i]!));
         if (!(furthest < Number.POSITIVE_INFINITY)) return false;
-        const share = furthest > reach ? reach / furthest : 1;
+        // Where nodes jump to and fro over a kink (the surface, a link just slack), shorter moves end it.
+        if (iteration > 3 && furthest < reach)
+            jumps = furthest > 0.7 * last ? Math.max(0.1, jumps / 2) : Math.min(1, 2 * jumps);
+        const share = jumps * (furthest > reach ? reach / furthest : 1);
+        last = furthest;
         for (let i = 0; i < free; i++) trial.x[i]! -= share * missing[i]!;
         move();
         if (furthest < SETTLED) return true;

@@ -1,5 +1,5 @@
 import type { Vec } from '../vector.ts';
-import { type Chain, followReynolds, settle, stepChain } from './chain.ts';
+import { advanceChain, type Chain, followReynolds, settle } from './chain.ts';
 
 /**
  * Puts a chain at rest behind a boat on a straight course along x: a guess of its shape is settled link by link.
@@ -48,18 +48,17 @@ function spread({ trial, links }: Chain, shape: readonly Vec[]): void {
     }
 }
 
+/** How long the boat tows a guess before the line counts as lying still, s. */
+const TOWED = 60;
+
 /** Where no balance is found at once, the boat tows the guess until it lies still. */
 function settleUnderWay(chain: Chain, shape: readonly Vec[], speed: number): boolean {
     spread(chain, shape);
     hold(chain, speed);
     const [x, y, z] = shape[0]!;
-    let ahead = 0;
-    for (let step = 0; step < 400; step++) {
-        const lasting = step < 100 ? 0.02 : 0.2;
-        ahead += speed * lasting;
-        if (!stepChain(chain, [x + ahead, y, z], lasting)) return false;
-    }
-    for (let i = 0; i < chain.now.x.length; i += 3) chain.now.x[i]! -= ahead;
+    const at = (time: number): Vec => [x + speed * time, y, z];
+    if (!advanceChain(chain, at, TOWED, 0.2)) return false;
+    for (let i = 0; i < chain.now.x.length; i += 3) chain.now.x[i]! -= speed * TOWED;
     chain.trial.x.set(chain.now.x);
     hold(chain, speed);
     return true;

@@ -39,6 +39,12 @@ const LONGEST = 3600;
 const GROWTH_IN_AIR = 6;
 
 /**
+ * A line in air hangs by its own weight and always pulls a little. It counts as slack when its lure comes so much
+ * nearer to the tow point than at rest. Estimate.
+ */
+export const SLACK_BELOW = 0.95;
+
+/**
  * Follows a line through a turn as a chain of links, one state at a time: ask for the next, or leave off.
  *
  * @param times  s, ascending; before time 0 the line is at rest behind the boat
@@ -57,15 +63,16 @@ export function* runChain(
     if (typeof chain === 'string') return { kind: 'bad-line', reason: chain };
 
     const longest = Math.min(0.5, Math.max(1e-3, line.step ?? 0.1));
+    const taut = SLACK_BELOW * reachOf(chain.now);
     let slackAt: number | undefined;
     for (const time of times) {
         while (chain.time < time) {
             if (!advanceChain(chain, (at) => towPointAt(line, turn, at), chain.time + longest, longest)) {
                 return { kind: 'did-not-settle', at: chain.time };
             }
-            if (slackAt === undefined && topTension(chain) === 0) slackAt = chain.time;
+            if (slackAt === undefined && reachOf(chain.now) < taut) slackAt = chain.time;
         }
-        yield stateAt(chain, time, turn.manoeuvre.speed);
+        yield stateAt(chain, time, turn.manoeuvre.speed, taut);
     }
     return { kind: 'done', evaluations: chain.evaluations, ...(slackAt !== undefined && { slackAt }) };
 }
@@ -80,16 +87,15 @@ function startChain({ towPoint, layback, tow, links = 20 }: ChainLine, speed: nu
     const growth = rest.wet < rest.lineOut / 2 ? GROWTH_IN_AIR : 1;
     const chain = layChain(stretchy, rest.lineOut, links, growth);
     if (!chain) return 'A chain has from 1 to 2000 links.';
-    return restChain(chain, rest.shape, speed) ? chain : 'The line finds no rest behind the boat.';
+    return restChain(chain, [towPoint, ...rest.shape.slice(1)], speed)
+        ? chain
+        : 'The line finds no rest behind the boat.';
 }
 
-/** Pull at the tow point: the last link's, and what acts on the half above its middle; never below zero. */
-function topTension(chain: Chain): number {
-    const { links, now } = chain;
-    return endTension(
-        tensionOf(links, now, links.count - 1),
-        tensionOf(links, now, Math.max(0, links.count - 2)),
-    );
+/** Straight from the tow point to the lure, m. */
+function reachOf({ x }: Chain['now']): number {
+    const top = x.length - 3;
+    return Math.hypot(x[top]! - x[0]!, x[top + 1]! - x[1]!, x[top + 2]! - x[2]!);
 }
 
 /** From the middles of the last two links to the end. */
@@ -98,7 +104,7 @@ function endTension(last: number, before: number): number {
 }
 
 /** Between two steps every node follows the cubic that fits its places and velocities. */
-function stateAt(chain: Chain, time: number, speed: number): ChainState {
+function stateAt(chain: Chain, time: number, speed: number, taut: number): ChainState {
     const { links, now, before, lastStep } = chain;
     const node = cubic(chain, time, speed);
     const line: Vec[] = [];
@@ -115,7 +121,7 @@ function stateAt(chain: Chain, time: number, speed: number): ChainState {
         speed: Math.hypot(...velocity),
         tension: top,
         lureTension: endTension(first, second),
-        slack: top === 0,
+        slack: between(reachOf(before), reachOf(now)) < taut,
     };
 }
 
