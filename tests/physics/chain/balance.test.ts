@@ -1,12 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-    balance,
-    type Motion,
-    roomFor,
-    type Surroundings,
-} from '../../../language/src/physics/chain/balance.ts';
+import { balance } from '../../../language/src/physics/chain/balance.ts';
 import { linksOf } from '../../../language/src/physics/chain/links.ts';
+import { type Motion, roomFor, type Surroundings } from '../../../language/src/physics/chain/motion.ts';
 import { dry, wetOf } from '../../../language/src/physics/chain/surface.ts';
 import { STANDARD_GRAVITY } from '../../../language/src/physics/constants.ts';
 import type { Tow } from '../../../language/src/physics/towed.ts';

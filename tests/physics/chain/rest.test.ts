@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { balance, roomFor, tensionOf } from '../../../language/src/physics/chain/balance.ts';
+import { balance, tensionOf } from '../../../language/src/physics/chain/balance.ts';
 import { layChain } from '../../../language/src/physics/chain/chain.ts';
+import { roomFor } from '../../../language/src/physics/chain/motion.ts';
 import { restChain } from '../../../language/src/physics/chain/rest.ts';
 import { KNOT } from '../../../language/src/physics/constants.ts';
 import { type LineQuestion, lineAtRest, type RestingLine } from '../../../language/src/physics/line.ts';

@@ -3,9 +3,10 @@ import { AIR_VISCOSITY, SEA_WATER_VISCOSITY } from '../constants.ts';
 import { isPositive } from '../sound.ts';
 import { faultOf, type Tow } from '../towed.ts';
 import type { Vec } from '../vector.ts';
-import { type Balance, balance, type Motion, roomFor, type Surroundings } from './balance.ts';
+import { balance } from './balance.ts';
 import { solveBlocks } from './blocks.ts';
 import { type Links, linksOf } from './links.ts';
+import { type Balance, type Motion, roomFor, type Surroundings } from './motion.ts';
 
 /**
  * A towed line as a chain of elastic links, moving. Nodes run from the lure (0) to the tow point; axes stand still in
