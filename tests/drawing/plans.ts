@@ -209,6 +209,7 @@ export function makePlan(made: Made): AnalysedPlan {
         pairs: [],
         swayAsked: { value: (4 * Math.PI) / 180, standing: 'estimated' },
         contact: 0.25,
+        order: silent('Not looked at.'),
     };
 }
 

@@ -1,6 +1,7 @@
 import { insideWash, type Wash } from '../physics/waves/wash.ts';
 import { dragsOf } from './analyse/drags.ts';
 import { from, known, leaningOf, silent } from './analyse/figure.ts';
+import { orderOf } from './analyse/order.ts';
 import { pairsOf } from './analyse/pairs.ts';
 import { reelOf } from './analyse/reel.ts';
 import { pullAt, restOf } from './analyse/rest.ts';
@@ -39,6 +40,7 @@ export function analyse(plan: Spread): AnalysedPlan {
         pairs: pairsOf(lines, CONTACT),
         swayAsked,
         contact: CONTACT,
+        order: orderOf(lines, CONTACT),
     };
 }
 

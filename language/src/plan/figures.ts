@@ -289,6 +289,29 @@ export interface TurnFigures {
     readonly fanPairs: number;
 }
 
+/** Why one line is set before another: the other way round, the mover would sweep across the other one. */
+export interface OrderDemand {
+    readonly first: LineFigures;
+    readonly second: LineFigures;
+    /** One of the two. */
+    readonly mover: LineFigures;
+    readonly stage: 'paying out' | 'hauling to the clip';
+    /** How near they come, m; 0 where one sweeps across the other. */
+    readonly distance: number;
+    /** On the mover's way and on the other line. */
+    readonly at: readonly [Point, Point];
+}
+
+/** In which order the fished lines can be handled. Taking in is setting backwards: see `demands`. */
+export interface OrderFigures {
+    readonly set: readonly LineFigures[];
+    readonly takeIn: readonly LineFigures[];
+    /** Taking in, the second of each comes before the first. */
+    readonly demands: readonly OrderDemand[];
+    /** Lines each of which would have to be set before the next: no order clears them all. */
+    readonly cycles: readonly (readonly LineFigures[])[];
+}
+
 /** A plan with its figures. Everything outside `plan/` starts from here. */
 export interface AnalysedPlan {
     readonly plan: Spread;
@@ -303,6 +326,7 @@ export interface AnalysedPlan {
     readonly swayAsked: { readonly value: number; readonly standing: Standing };
     /** The distance at which two lines count as touching, m. */
     readonly contact: number;
+    readonly order: Figure<OrderFigures>;
     /** Absent until somebody asked for them: see `withTurns`. */
     readonly turns?: Figure<TurnFigures>;
 }
