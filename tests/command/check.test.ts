@@ -49,7 +49,7 @@ describe('how it ends', () => {
 });
 
 describe('what goes where', () => {
-    test.each(['text', 'json', 'sarif', 'github'])(
+    test.each(['text', 'lines', 'json', 'sarif', 'github'])(
         '%s: what was found to stdout, what could not be done to stderr',
         (format) => {
             const folder = folderOf({ 'b.spread': misspelt });
@@ -83,6 +83,9 @@ describe('what goes where', () => {
         });
         expect(check(folder, '-f', 'github').stdout).toContain(
             'file=plans/b.spread,line=3,endLine=3,col=5,endColumn=11::',
+        );
+        expect(check(folder, '-f', 'lines').stdout).toMatch(
+            /^plans\/b\.spread:3:5: error unknown-word: .*\n$/,
         );
     });
 

@@ -45,7 +45,7 @@ describe('help', () => {
         [['chekc'], /Did you mean check\?/],
         [['plans/friday.spread'], /unknown command/],
         [['check', '--fial-on', 'error'], /Did you mean --fail-on\?/],
-        [['check', '--format', 'xml'], /Allowed choices are text, json, sarif, github/],
+        [['check', '--format', 'xml'], /Allowed choices are text, lines, json, sarif, github/],
         [['check', '--fail-on'], /argument missing/],
         [['draw'], /missing required argument 'file'/],
         [['draw', 'a.spread', '--dpi', '9000'], /20 to 600/],
@@ -173,18 +173,22 @@ describe('figures', () => {
         return cwd;
     };
 
-    test('as JSON follow their own schema', () => {
+    test('as JSON follow their own schema, which describes every one of them', () => {
         const { status, stdout } = layback(['figures', 'plans/first.spread', '--json'], { cwd: team() });
         expect(status).toBe(0);
-        const schema = JSON.parse(readFileSync(join(command, '../figures.schema.json'), 'utf8'));
-        const valid = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(schema);
         const report = JSON.parse(stdout);
-        expect(valid(report), JSON.stringify(valid.errors)).toBe(true);
         expect(report.plans[0].lines).toHaveLength(4);
+        expect(report.plans[0].turns.known).toBe(true);
+        const described = closed(JSON.parse(readFileSync(join(command, '../figures.schema.json'), 'utf8')));
+        const valid = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(described);
+        expect(valid(report), JSON.stringify(valid.errors)).toBe(true);
         const [line] = report.plans[0].lines;
-        expect(
-            valid({ ...report, plans: [{ ...report.plans[0], lines: [{ ...line, astern: 12.8 }] }] }),
-        ).toBe(false);
+        for (const broken of [
+            { ...line, astern: 12.8 },
+            { ...line, undescribed: 1 },
+        ]) {
+            expect(valid({ ...report, plans: [{ ...report.plans[0], lines: [broken] }] })).toBe(false);
+        }
     });
 
     test('as a table speak in the units of the plan', () => {
@@ -377,3 +381,11 @@ describe('the process', () => {
         expect(spawnSync(command, ['check'], { cwd, encoding: 'utf8' }).stdout).toContain('nothing found');
     });
 });
+
+/** The schema with nothing let through that it does not describe. */
+function closed(schema: unknown): object {
+    if (Array.isArray(schema)) return schema.map(closed);
+    if (typeof schema !== 'object' || schema === null) return schema as never;
+    const inner = Object.fromEntries(Object.entries(schema).map(([key, value]) => [key, closed(value)]));
+    return 'properties' in inner ? { ...inner, additionalProperties: false } : inner;
+}

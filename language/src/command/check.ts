@@ -4,13 +4,14 @@ import type { Finding } from '../plan/finding.ts';
 import { annotations } from '../reports/annotations.ts';
 import type { Run } from '../reports/checked.ts';
 import { jsonReport } from '../reports/json.ts';
+import { linesReport } from '../reports/lines.ts';
 import { textReport } from '../reports/text.ts';
 import { type Asked, fromInput, fromPaths } from './asking.ts';
 import { check as checkFiles } from './checking.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
 
-const formats = ['text', 'json', 'sarif', 'github'] as const;
+const formats = ['text', 'lines', 'json', 'sarif', 'github'] as const;
 const thresholds = ['error', 'warning', 'hint', 'never'] as const;
 
 interface Options {
@@ -89,6 +90,8 @@ async function print(run: Run, { format, quiet }: Options): Promise<string> {
     switch (format) {
         case 'text':
             return textReport(run, { ink: terminal.ink, columns: terminal.columns, quiet });
+        case 'lines':
+            return linesReport(run);
         case 'json':
             return jsonReport(run, version);
         case 'github':

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { version } from '../../../package.json';
+import { withTurns } from '../plan/analyse/turns.ts';
 import { figuresJson, type PlansOfFile } from '../reports/figures.ts';
 import { figuresTable } from '../reports/figures-table.ts';
 import { fromPaths } from './asking.ts';
@@ -34,7 +35,7 @@ async function figures(path: string, options: { plan?: string; json?: true }): P
         const files = run.files.map(
             (file): PlansOfFile => ({
                 path: file.path,
-                plans: chosen.filter((one) => one.file === file).map(({ plan }) => plan),
+                plans: chosen.filter((one) => one.file === file).map(({ plan }) => withTurns(plan)),
             }),
         );
         warnOfErrors(run, terminal.log);

@@ -4,6 +4,7 @@ import { print } from '../units/print.ts';
 import { massOf } from '../units/quantity.ts';
 import { type Unit, units } from '../units/unit.ts';
 import type { PlansOfFile } from './figures.ts';
+import { sentencesOf } from './figures-sentences.ts';
 import { type Ink, noColours } from './ink.ts';
 import { type Column, table } from './table.ts';
 import { readable, type Width, widthFor } from './width.ts';
@@ -39,8 +40,13 @@ function planTable(path: string, analysis: AnalysedPlan, ink: Ink, width: Width)
             width,
         ),
         ...(neighbours.length === 0 ? [] : ['', ...pairTable(neighbours, analysis, speech, ink, width)]),
+        ...spoken(sentencesOf(analysis, speech.length)),
         ...notes(analysis).map((note) => ink.faint(readable(note))),
     ];
+}
+
+function spoken(sentences: readonly string[]): string[] {
+    return sentences.length === 0 ? [] : ['', ...sentences.map(readable)];
 }
 
 /** Units that the plan's own numbers are written in. */

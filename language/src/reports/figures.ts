@@ -1,11 +1,4 @@
-import type {
-    AnalysedPlan,
-    DragFigure,
-    Figure,
-    LineFigures,
-    PairFigures,
-    PoleFigures,
-} from '../plan/figures.ts';
+import type { AnalysedPlan, LineFigures } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
 import { printQuantity } from '../units/print.ts';
 
@@ -32,99 +25,51 @@ export function figuresJson(files: readonly PlansOfFile[], version: string): str
     return `${JSON.stringify(report, undefined, 2)}\n`;
 }
 
-function planJson({ plan, waves, wash, poles, lines, pairs, swayAsked, contact }: AnalysedPlan) {
+/** Whatever is computed of a plan is shown: a figure that the analysis gains appears here by itself. */
+function planJson({ plan, lines, ...figures }: AnalysedPlan) {
     return {
         name: plan.name,
         title: plan.title,
         like: plan.like,
-        swayAsked: {
-            known: true,
-            value: swayAsked.value,
-            unit: 'rad',
-            standing: swayAsked.standing,
-            leaning: [],
-        },
-        contact: { known: true, value: contact, unit: 'm', standing: 'estimated', leaning: [] },
-        waves: figure(waves, (value) => ({
-            ...value,
-            ...(value.height && { height: scalar(value.height, 'm') }),
-        })),
-        ...(wash && { wash: figure(wash, (value) => value) }),
-        poles: (poles ?? []).map(poleJson),
+        ...(shown(figures) as object),
         lines: lines.map(lineJson),
-        pairs: pairs.map(pairJson),
     };
 }
 
-function poleJson({ side, foot, tip, halyards }: PoleFigures) {
-    return { side, foot, tip, halyards };
-}
-
-function lineJson(figures: LineFigures) {
-    const { line } = figures;
+function lineJson({ line, ...figures }: LineFigures) {
     const tow = line.lure ?? line.teaser ?? line.bait;
     return {
         position: line.position.name,
         role: line.role,
         ...(line.outfit && { outfit: line.outfit.value.name }),
         ...(tow && { tows: tow.value.name }),
-        towPoint: scalar(figures.towPoint, 'm'),
-        ...(figures.rodTip && { rodTip: scalar(figures.rodTip, 'm') }),
-        ...(figures.entry && { entry: scalar(figures.entry, 'm') }),
-        astern: scalar(figures.astern, 'm'),
-        lateral: scalar(figures.lateral, 'm'),
-        wave: figure(figures.wave, (value) => value),
-        inWash: figure(figures.inWash, (value) => value),
-        pull: scalar(figures.pull, 'N'),
-        sway: scalar(figures.sway, 'rad'),
-        drags: figures.drags.map(dragJson),
+        ...(shown(figures) as object),
     };
 }
 
-function dragJson({ stage, force, share, spool }: DragFigure) {
-    return {
-        stage,
-        force: { known: true, ...measureJson(force, 'N'), leaning: [] },
-        ...(share !== undefined && { share }),
-        spool,
-    };
+/** Numbers without what led to them: places in the text are left out, a line is called by its position. */
+function shown(value: unknown): unknown {
+    // JSON has no infinity: where nothing up to the largest that is judged does it, the number is null.
+    if (value === Number.POSITIVE_INFINITY) return null;
+    if (typeof value !== 'object' || value === null) return value;
+    if (Array.isArray(value)) return value.map(shown);
+    if (isLine(value)) return value.line.position.name;
+    if (isMeasure(value)) return measureJson(value);
+    return Object.fromEntries(
+        Object.entries(value)
+            .filter(([name, each]) => name !== 'origin' && each !== undefined)
+            .map(([name, each]) => [name, shown(each)]),
+    );
 }
 
-function pairJson(pair: PairFigures) {
-    return {
-        a: pair.a.line.position.name,
-        b: pair.b.line.position.name,
-        neighbours: pair.neighbours,
-        lateralGap: scalar(pair.lateralGap, 'm'),
-        stagger: scalar(pair.stagger, 'm'),
-        clearance: scalar(pair.clearance, 'm'),
-        swayMargin: scalar(pair.swayMargin, 'rad'),
-        swayAtLure: scalar(pair.swayAtLure, 'm'),
-        ...(pair.cure && { cure: pair.cure }),
-    };
+function isLine(value: object): value is LineFigures {
+    return 'line' in value && 'towPoint' in value;
 }
 
-function measureJson(measure: Measure, unit: string) {
-    return {
-        value: measure.si,
-        unit,
-        ...(measure.quantity && { written: printQuantity(measure.quantity) }),
-        standing: measure.standing,
-    };
+function isMeasure(value: object): value is Measure {
+    return 'si' in value && 'origin' in value;
 }
 
-function scalar<T>(value: Figure<T>, unit: string) {
-    // JSON has no infinity: where nothing up to the largest that is judged does it, the value is null.
-    return figure(value, (number) => (number === Number.POSITIVE_INFINITY ? null : number), unit);
-}
-
-function figure<T>(value: Figure<T>, shown: (value: T) => unknown, unit?: string) {
-    if (!value.known) return { known: false, reason: value.reason };
-    return {
-        known: true,
-        value: shown(value.value),
-        ...(unit !== undefined && { unit }),
-        standing: value.standing,
-        leaning: value.leaning,
-    };
+function measureJson({ si, quantity, standing }: Measure) {
+    return { value: si, ...(quantity && { written: printQuantity(quantity) }), standing };
 }
