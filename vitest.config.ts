@@ -7,17 +7,35 @@ const textModules: Plugin = {
     enforce: 'pre',
     load(id) {
         if (!/\.(spread|md)$/.test(id)) return undefined;
-        return `export default ${JSON.stringify(readFileSync(id, 'utf8'))};`;
-    },
-};
-
-export default defineConfig({
+        return `export default defineConfig({
     plugins: [textModules],
     test: {
-        include: ['tests/**/*.test.ts', 'language/src/rules/**/*.test.ts'],
         globalSetup: ['tests/command/built.ts'],
         // Two cores: one worker leaves the other free for the servers and browsers that tests start.
         maxWorkers: 2,
         reporters: ['default', './tests/closing-line.ts'],
+        // Half of these start programs or settle long computations, on machines that may be busy with other things.
+        testTimeout: 30_000,
+        hookTimeout: 60_000,
+        projects: [
+            {
+                extends: true,
+                test: {
+                    name: 'house',
+                    include: ['tests/**/*.test.ts', 'language/src/rules/**/*.test.ts'],
+                    exclude: ['tests/workbench/**'],
+                },
+            },
+            {
+                // One browser at a time, and nothing beside it: what waits for a picture must not wait for a prover.
+                extends: true,
+                test: {
+                    name: 'workbench',
+                    include: ['tests/workbench/**/*.test.ts'],
+                    fileParallelism: false,
+                    sequence: { groupOrder: 1 },
+                },
+            },
+        ],
     },
 });
