@@ -7,7 +7,11 @@ const textModules: Plugin = {
     enforce: 'pre',
     load(id) {
         if (!/\.(spread|md)$/.test(id)) return undefined;
-        return `export default defineConfig({
+        return `export default ${JSON.stringify(readFileSync(id, 'utf8'))};`;
+    },
+};
+
+export default defineConfig({
     plugins: [textModules],
     test: {
         globalSetup: ['tests/command/built.ts'],
