@@ -18,9 +18,7 @@ export function resolveDocument(
     gathered = new Gathered(),
     usedElsewhere: (definition: Definition) => boolean = () => false,
 ): Resolved {
-    const sheet = document.parseResult.value as Sheet;
-    const definitions = sheet.definitions ?? [];
-    const usedHere = referredIn(document);
+    const { definitions = [] } = document.parseResult.value as Sheet;
     return {
         uri: document.uri.toString(),
         spreads: definitions
@@ -30,13 +28,23 @@ export function resolveDocument(
             const log = each.kind === 'log' ? readLog(each, gathered) : undefined;
             return log ? [log] : [];
         }),
-        definitions: definitions.map((each) => ({
-            ...definedBy(each),
-            kind: each.kind,
-            used: usedHere.has(each) || usedElsewhere(each),
-            place: placeOf(each),
-        })),
+        definitions: definitionsIn(document, usedElsewhere),
     };
+}
+
+/** The definitions of a document, and whether anything refers to each. */
+export function definitionsIn(
+    document: LangiumDocument,
+    usedElsewhere: (definition: Definition) => boolean,
+): Resolved['definitions'] {
+    const { definitions = [] } = document.parseResult.value as Sheet;
+    const usedHere = referredIn(document);
+    return definitions.map((each) => ({
+        ...definedBy(each),
+        kind: each.kind,
+        used: usedHere.has(each) || usedElsewhere(each),
+        place: placeOf(each),
+    }));
 }
 
 /** The definitions that a document's own references lead to. */

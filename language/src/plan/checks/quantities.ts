@@ -63,8 +63,8 @@ const OTHER: Readonly<Record<string, Dimension | undefined>> = {
     'AtMost.amount': 'count',
     'Limits.upTo': 'load',
     'EventWeight.amount': 'load',
-    'WrittenClass.tests': 'load',
-    'WrittenClass.customary': 'load',
+    'Classes.tests': 'load',
+    'Classes.customary': 'load',
 };
 
 function dimensionOf(

@@ -1,13 +1,12 @@
 import type {
     AtMost,
+    Classes,
     Definition,
     Limits,
     LinesTime,
-    Listed,
     Referred,
     RuleSetting as RuleSettingNode,
     Setting,
-    WrittenClass,
 } from '../../../grammar/generated/ast.ts';
 import type { Severity } from '../finding.ts';
 import type { Defined, RuleSetting, Rules, TackleLimits, WrittenRules } from '../model.ts';
@@ -48,7 +47,7 @@ export function readRules(definition: Definition, gathered: Gathered): Rules {
         ...(mostLinesPerAngler && { mostLinesPerAngler }),
         ...(classes && {
             classes: {
-                among: (classes.node as Listed).amounts.flatMap(
+                among: (classes.node as Classes).amounts.flatMap(
                     (each) => measureOf(each, 'mass', classes) ?? [],
                 ),
                 origin: originOf(classes),
@@ -113,8 +112,8 @@ function readLimits(slot: Slot): TackleLimits {
 }
 
 function readWrittenClass(slot: Slot): WrittenRules['classes'][number][] {
-    if (slot.node.$type !== 'WrittenClass') return [];
-    const node = slot.node as WrittenClass;
+    const node = slot.node as Classes;
+    if (node.among) return [];
     const lineClass = measureOf(node.lineClass, 'mass', slot);
     const tests = measureOf(node.tests, 'force', slot);
     const customary = measureOf(node.customary, 'mass', slot);

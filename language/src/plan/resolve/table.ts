@@ -161,9 +161,9 @@ export function keyOf(entry: AstNode): string | undefined {
         case 'AtMost':
             return `at most ${node.what}${node.per ? ' per angler' : ''}`;
         case 'Listed':
-            return word === 'class' ? 'class among' : 'halyards';
-        case 'WrittenClass':
-            return `class ${textOf(node.lineClass)}`;
+            return 'halyards';
+        case 'Classes':
+            return node.among ? 'class among' : `class ${textOf(node.lineClass)}`;
         case 'Limits':
             return `limits ${textOf(node.upTo) ?? ''}`;
         case 'LinesTime':

@@ -87,8 +87,16 @@ export class PlaceAwareLexer extends DefaultLexer {
     }
 }
 
-/** The words that open a line only to open a block: a position of a spread. */
-const POSITION_OPENERS = new Set(['port', 'starboard', 'centre', 'center', 'shotgun', 'stinger', 'standby']);
+/** The words that open a line of a spread only to open a block: a position. */
+export const positionOpeners: ReadonlySet<string> = new Set([
+    'port',
+    'starboard',
+    'centre',
+    'center',
+    'shotgun',
+    'stinger',
+    'standby',
+]);
 
 /**
  * How deep in blocks a token stands. A definition or position whose `{` was forgotten counts as open from the line
@@ -97,6 +105,9 @@ const POSITION_OPENERS = new Set(['port', 'starboard', 'centre', 'center', 'shot
 class Depth {
     private depth = 0;
     private headed = false;
+    private definition = '';
+    /** Whether another definition may begin here without a line of its own. */
+    private ready = false;
 
     get isOutside(): boolean {
         return this.depth === 0 && !this.headed;
@@ -105,19 +116,31 @@ class Depth {
     enter(token: IToken, opens: boolean): void {
         if (token.image === '{') {
             this.depth++;
-            this.headed = false;
+            this.headed = this.ready = false;
         } else if (token.image === '}') {
             this.depth = Math.max(0, this.depth - 1);
-        } else if (opens) {
-            if (this.headed) this.depth++;
-            this.headed = this.depth === 0 ? opensDefinition(token.image) : POSITION_OPENERS.has(token.image);
+            this.ready = this.depth === 0;
+        } else if (opens || this.ready) {
+            if (opens && this.headed) this.depth++;
+            this.headed = this.opensBlock(token.image);
+            this.ready = false;
+        } else {
+            // Behind the one value of a heading.
+            this.ready = this.depth === 0 && headings.has(this.definition);
         }
+    }
+
+    /** Roles and events of a log begin with positions too, and open nothing. */
+    private opensBlock(word: string): boolean {
+        if (this.depth > 0)
+            return this.depth === 1 && this.definition === 'spread' && positionOpeners.has(word);
+        this.definition = word;
+        return definitionWords.has(word) && !headings.has(word);
     }
 }
 
-function opensDefinition(word: string): boolean {
-    return definitionWords.has(word) && word !== 'use' && word !== 'layback';
-}
+/** What stands above the definitions, and has no block. */
+const headings: ReadonlySet<string> = new Set(['use', 'layback']);
 
 function become(token: IToken, type: TokenType): void {
     token.tokenType = type;

@@ -60,7 +60,7 @@ const BY_RULE: Readonly<Record<string, string>> = {
     Waive: 'waive stagger on port long rigger because "…"',
     AtMost: 'at most 6 lines',
     BaitHook: 'hooks circle with natural bait',
-    ClassesAmong: 'class among 15 kg, 24 kg',
+    Classes: 'class among 15 kg, 24 kg',
 };
 
 /** Says what the parser met in the words of the crew: what is missing or in the way, and what would be right. */

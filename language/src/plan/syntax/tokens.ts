@@ -19,32 +19,40 @@ export class OverlappingTokens extends DefaultTokenBuilder {
         const byName = new Map(types.map((type) => [type.name, type]));
         const word = abstract(byName.get('WORD')!);
         const name = abstract(byName.get('NAME')!, word);
-        abstract(byName.get('INCHES')!);
         const later = abstract(byName.get('LATER')!);
-        byName.get('ID')!.CATEGORIES = [name];
+        abstract(byName.get('INCHES')!);
         abstract(byName.get('INNER')!, name, later);
+        byName.get('ID')!.CATEGORIES = [name];
         const twins: TokenType[] = [];
-        for (const keyword of types.filter((type) => isWord(type.name) && !isTerminal(type.name))) {
-            abstract(keyword, word);
-            keyword.LONGER_ALT = undefined;
+        for (const keyword of types) {
+            if (!isKeyword(keyword)) continue;
+            keyword.CATEGORIES = [word];
             twins.push({ name: twinOf(keyword.name), PATTERN: Lexer.NA, CATEGORIES: [keyword, name, later] });
         }
         return [...types, ...twins];
     }
+
+    /** A word has no pattern of its own: it is read as an ID. Nor need anybody look for what it may begin. */
+    protected override buildKeywordToken(
+        keyword: GrammarAST.Keyword,
+        terminals: TokenType[],
+        caseInsensitive: boolean,
+    ): TokenType {
+        if (WORD.test(keyword.value)) return { name: keyword.value, PATTERN: Lexer.NA };
+        return super.buildKeywordToken(keyword, terminals, caseInsensitive);
+    }
 }
+
+const WORD = /^[A-Za-z]+$/;
+const TERMINAL = /^[A-Z_]{2,}$/;
 
 /** The name of the token type for a keyword that does not open its line. */
 export function twinOf(keyword: string): string {
     return `${keyword} (word)`;
 }
 
-/** Whether a token type's name is that of a keyword made of letters, or of a terminal. */
-function isWord(name: string): boolean {
-    return /^[A-Za-z]/.test(name);
-}
-
-function isTerminal(name: string): boolean {
-    return /^[A-Z_]{2,}$/.test(name);
+function isKeyword({ name }: TokenType): boolean {
+    return WORD.test(name) && !TERMINAL.test(name);
 }
 
 function abstract(type: TokenType, ...categories: TokenType[]): TokenType {
