@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import { type Command, Option } from 'commander';
 import { version } from '../../../package.json';
 import type { Finding } from '../plan/finding.ts';
@@ -60,10 +61,10 @@ async function check(paths: string[], options: Options): Promise<void> {
         if (options.stdin) throw new Refusal('--watch looks at files, --stdin at none: choose one.');
         if (options.format !== 'text') throw new Refusal('--watch prints text only.');
         const { watch } = await import('./watch.ts');
-        await watch(paths, (asked) => report(asked, options));
+        await watch(paths, async (asked) => pathsIn((await report(asked, options)).run));
         return;
     }
-    process.exitCode = await report(await asked(paths, options), options);
+    process.exitCode = (await report(await asked(paths, options), options)).status;
 }
 
 async function asked(paths: string[], { stdin, stdinPath }: Options): Promise<Asked> {
@@ -76,14 +77,19 @@ async function asked(paths: string[], { stdin, stdinPath }: Options): Promise<As
     return fromInput(stdinPath, process.cwd());
 }
 
-/** @returns what the command is to end with */
-async function report(asked: Asked, options: Options): Promise<0 | 1 | 2> {
+/** @returns also what the command is to end with */
+async function report(asked: Asked, options: Options): Promise<{ run: Run; status: 0 | 1 | 2 }> {
     const run = await checkFiles(asked);
     for (const refusal of run.refusals) terminal.log(`layback: ${refusal}`);
     const counted = onlyCounted(run, options.failOn);
     terminal.out(await print(options.quiet ? counted : run, options));
-    if (run.refusals.length > 0) return 2;
-    return counted.files.some((file) => file.findings.length > 0) ? 1 : 0;
+    if (run.refusals.length > 0) return { run, status: 2 };
+    return { run, status: counted.files.some((file) => file.findings.length > 0) ? 1 : 0 };
+}
+
+function pathsIn(run: Run): string[] {
+    const uris = [...run.sources.keys()].filter((uri) => uri.startsWith('file:'));
+    return uris.map((uri) => fileURLToPath(uri));
 }
 
 async function print(run: Run, { format, quiet }: Options): Promise<string> {

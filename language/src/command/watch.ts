@@ -5,17 +5,21 @@ import { Refusal, reasonOf } from './refusal.ts';
 import { terminal } from './terminal.ts';
 import { showPath } from './walk.ts';
 
+type Check = (asked: Asked) => Promise<readonly string[]>;
+
 /** Editors save in several steps; what changes within this time is one change. */
 const settled = 80;
 
-/** Checks, and again after every change of a plan, until it is interrupted; that ends with 0. */
-export async function watch(
-    paths: readonly string[],
-    check: (asked: Asked) => Promise<unknown>,
-): Promise<void> {
+/**
+ * Checks, and again after every change of a plan or of what it uses, until it is interrupted; that ends with 0.
+ *
+ * @param check  gives the paths of all the files that it reached
+ */
+export async function watch(paths: readonly string[], check: Check): Promise<void> {
     const cwd = process.cwd();
     const tops = (paths.length === 0 ? ['.'] : paths).map((path) => resolve(cwd, path));
-    const watchers = foldersOf(tops).map((folder) => watcherOf(folder, cwd));
+    const watched = foldersOf(tops);
+    const watchers: FSWatcher[] = [];
 
     let timer: NodeJS.Timeout | undefined;
     let busy = false;
@@ -29,7 +33,7 @@ export async function watch(
         do {
             again = false;
             terminal.log(`── ${new Date().toLocaleTimeString()} ──`);
-            await checkOnce(paths, cwd, check);
+            for (const path of await checkOnce(paths, cwd, check)) watchAlso(dirname(path));
         } while (again);
         busy = false;
         terminal.log('Watching for changes; Ctrl+C ends.');
@@ -43,11 +47,19 @@ export async function watch(
     const interrupted = new Promise<void>((end) => {
         for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end());
     });
-    for (const watcher of watchers) {
+    const start = (folder: string, recursive: boolean) => {
+        const watcher = watcherOf(folder, cwd, recursive);
         watcher.on('change', (_, name) => changed(name === null ? null : String(name)));
         // A folder that goes away takes its watcher along; the others go on.
         watcher.on('error', (error) => terminal.log(`layback: a watched folder ${reasonOf(error)}.`));
-    }
+        watchers.push(watcher);
+    };
+    const watchAlso = (folder: string) => {
+        if (watched.some((other) => folder === other || folder.startsWith(other + sep))) return;
+        watched.push(folder);
+        start(folder, false);
+    };
+    for (const folder of watched) start(folder, true);
     await run();
     await interrupted;
     clearTimeout(timer);
@@ -55,17 +67,14 @@ export async function watch(
     process.exitCode = 0;
 }
 
-async function checkOnce(
-    paths: readonly string[],
-    cwd: string,
-    check: (asked: Asked) => Promise<unknown>,
-): Promise<void> {
+async function checkOnce(paths: readonly string[], cwd: string, check: Check): Promise<readonly string[]> {
     try {
-        await check(fromPaths(paths, cwd));
+        return await check(fromPaths(paths, cwd));
     } catch (error) {
         // Nothing to look at just now: a file may be on its way.
         if (!(error instanceof Refusal)) throw error;
         terminal.log(`layback: ${error.message}`);
+        return [];
     }
 }
 
@@ -82,9 +91,9 @@ function foldersOf(tops: readonly string[]): string[] {
     return [...folders].filter((folder) => ![...folders].some((other) => folder.startsWith(other + sep)));
 }
 
-function watcherOf(folder: string, cwd: string): FSWatcher {
+function watcherOf(folder: string, cwd: string, recursive: boolean): FSWatcher {
     try {
-        return watchFolder(folder, { recursive: true });
+        return watchFolder(folder, { recursive });
     } catch (error) {
         throw new Refusal(`${showPath(folder, cwd)} cannot be watched: it ${reasonOf(error)}.`);
     }
