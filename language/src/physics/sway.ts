@@ -21,8 +21,8 @@ export const USUAL_SWAY = { sway: (4 * Math.PI) / 180, cap: 3 };
 /** Estimate: lines nearer than this, m, are taken to touch. */
 export const CONTACT_DISTANCE = 0.25;
 
-/** A fan is split into flat triangles no wider than this, rad: its edge falls short by 0.4 % at most. */
-const WIDEST_TRIANGLE = (10 * Math.PI) / 180;
+/** A fan is split into flat triangles no wider than this, rad: its edge falls short by 0.9 % at most. */
+const WIDEST_TRIANGLE = (15 * Math.PI) / 180;
 
 /** What a swaying line sweeps: flat triangles, all of them with a corner at the tow point for a straight line. */
 export function fan(line: SwayingLine): Triangle[] {
@@ -31,18 +31,29 @@ export function fan(line: SwayingLine): Triangle[] {
     const sway = swayReached(line);
     const pieces = Math.max(1, Math.ceil((2 * sway) / WIDEST_TRIANGLE - 1e-9));
     const swept: Triangle[] = [];
-    for (let piece = 0; piece < pieces; piece++) {
-        const from = -sway + (2 * sway * piece) / pieces;
-        const to = -sway + (2 * sway * (piece + 1)) / pieces;
-        let [left, right] = [pivot, pivot];
-        for (const point of line.line.slice(1)) {
-            const [nextLeft, nextRight] = [turned(point, pivot, from), turned(point, pivot, to)];
-            if (left !== right) swept.push([left, right, nextLeft]);
-            swept.push([right, nextLeft, nextRight]);
-            [left, right] = [nextLeft, nextRight];
+    let left = turned(line.line, -sway);
+    for (let piece = 1; piece <= pieces; piece++) {
+        const right = turned(line.line, (2 * sway * piece) / pieces - sway);
+        for (let index = 1; index < left.length; index++) {
+            if (index > 1) swept.push([left[index - 1]!, right[index - 1]!, left[index]!]);
+            swept.push([right[index - 1]!, left[index]!, right[index]!]);
         }
+        left = right;
     }
     return swept;
+}
+
+/** A line turned about the vertical through its tow point. */
+function turned(line: readonly Vec[], angle: number): Vec[] {
+    const cosine = Math.cos(angle);
+    const sine = Math.sin(angle);
+    const [x, y] = line[0]!;
+    return line.map((point, index) => {
+        if (index === 0) return point;
+        const dx = point[0] - x;
+        const dy = point[1] - y;
+        return [x + dx * cosine - dy * sine, y + dx * sine + dy * cosine, point[2]];
+    });
 }
 
 /** How far a line turns to either side before its cap stops it, rad. */
@@ -60,12 +71,6 @@ export function swayAtLure(line: SwayingLine): number {
 function planReach(line: readonly Vec[]): number {
     const [from, to] = [line[0], line[line.length - 1]];
     return from && to ? Math.hypot(to[0] - from[0], to[1] - from[1]) : 0;
-}
-
-function turned([x, y, z]: Vec, pivot: Vec, angle: number): Vec {
-    const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
-    const [dx, dy] = [x - pivot[0], y - pivot[1]];
-    return [pivot[0] + dx * cosine - dy * sine, pivot[1] + dx * sine + dy * cosine, z];
 }
 
 /**
@@ -102,15 +107,12 @@ export type SwayMargin =
 export const WIDEST_SWAY = Math.PI / 6;
 
 /**
- * The smallest sway at which two lines first come within the contact distance. Their own sways are not used, their
- * caps are.
+ * The smallest sway at which two lines come within the contact distance. Their own sways are not used, their caps
+ * are.
  *
  * @param contact  m
- * @param upTo     rad; the search ends here
+ * @param upTo     rad; no margin is looked for beyond
  * @returns `undefined` for a line of fewer than two points
- *
- * No point of a line moves further than the lures, and those by less than their reach times the change of sway. So
- * the clearance gives each next sway that may be tried without passing over a contact.
  */
 export function swayMargin(
     first: SwayingLine,
@@ -124,57 +126,45 @@ export function swayMargin(
             { ...first, sway },
             { ...second, sway },
         ] as const;
-    const touch = firstTouch(
-        (sway) => clearance(...at(sway))!,
-        furthest(first.line) + furthest(second.line),
-        contact,
-        upTo,
-    );
+    const touch = leastSway((sway) => {
+        const gap = clearance(...at(sway))!;
+        return gap.distance <= contact ? gap : undefined;
+    }, upTo);
     if (!touch) return { outcome: 'clear', upTo };
     const [a, b] = at(touch.sway);
-    return { outcome: 'touch', sway: touch.sway, atLures: [swayAtLure(a), swayAtLure(b)], at: touch.gap.at };
+    return {
+        outcome: 'touch',
+        sway: touch.sway,
+        atLures: [swayAtLure(a), swayAtLure(b)],
+        at: touch.found.at,
+    };
 }
 
-/** A touch that lasts for less than this change of sway may be passed over, rad: 0.1°. */
-const SWAY_STEP = (0.1 * Math.PI) / 180;
-
-/** A sway is found to this, rad: 0.001°. */
-const SWAY_ERROR = (0.001 * Math.PI) / 180;
+/** A sway is found to this, rad: 0.01°. */
+const SWAY_ERROR = (0.01 * Math.PI) / 180;
 
 /**
- * The smallest sway at which a gap that depends on it is within the contact distance.
+ * The smallest sway at which something is found, when all that is found at one is found at every greater: a wider fan
+ * holds the narrower, but for the flatness of its triangles.
  *
- * @param gapAt  of sway, rad; its distance changes by at most the lever for each radian
- * @param lever  m
- * @returns `undefined` when there is none up to the limit
+ * @returns `undefined` when nothing is found up to the limit, rad
  */
-export function firstTouch<G extends { readonly distance: number }>(
-    gapAt: (sway: number) => G,
-    lever: number,
-    contact: number,
+export function leastSway<T>(
+    find: (sway: number) => T | undefined,
     upTo: number,
-): { sway: number; gap: G } | undefined {
-    let clear = 0;
-    let gap = gapAt(0);
-    let sway = 0;
-    while (gap.distance > contact) {
-        clear = sway;
-        if (!(sway < upTo)) return undefined;
-        sway = Math.min(upTo, sway + Math.max(SWAY_STEP, (gap.distance - contact) / lever));
-        gap = gapAt(sway);
-    }
+): { sway: number; found: T } | undefined {
+    const still = find(0);
+    if (still !== undefined) return { sway: 0, found: still };
+    let found = find(upTo);
+    if (found === undefined) return undefined;
+    let [clear, sway] = [0, upTo];
     while (sway - clear > SWAY_ERROR) {
         const middle = (clear + sway) / 2;
-        const between = gapAt(middle);
-        if (between.distance > contact) clear = middle;
-        else [sway, gap] = [middle, between];
+        const between = find(middle);
+        if (between === undefined) clear = middle;
+        else [sway, found] = [middle, between];
     }
-    return { sway, gap };
-}
-
-/** The furthest that any point of a line lies from its tow point, seen from above, m. */
-export function furthest(line: readonly Vec[]): number {
-    return Math.max(0, ...line.map((point) => planReach([line[0]!, point])));
+    return { sway, found };
 }
 
 /** A line in air at rest: its lure on the surface directly astern of the tow point. */

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { boatAt, layOut, type Manoeuvre } from '../../../language/src/physics/turn/manoeuvre.ts';
 import type { TowedLine } from '../../../language/src/physics/turn/model.ts';
 import { taut } from '../../../language/src/physics/turn/taut.ts';
+import { bearingAt, follow, lureOn, stretchAt } from '../../../language/src/physics/turn/trail.ts';
 import type { Vec } from '../../../language/src/physics/vector.ts';
 import reference from '../reference/tractrix.json' with { type: 'json' };
 
@@ -208,11 +209,32 @@ test('from a tow point anywhere on the boat, over ramps and changes of speed, th
                 fc.pre(!(motion.slackAt! <= until));
                 const [x, y] = integrated(line, manoeuvre, until);
                 const [, lure] = motion.states[0]!.line;
-                expect(Math.hypot(lure![0] - x, lure![1] - y)).toBeLessThan(1e-5);
+                expect(Math.hypot(lure![0] - x, lure![1] - y)).toBeLessThan(5e-5);
             },
         ),
         { numRuns: 60 },
     );
+});
+
+test('over ramps the error falls with the fourth power of the pieces', () => {
+    const line: TowedLine = { towPoint: [2, 6, 6.5], layback: 30 };
+    const turn = layOut({ speed: 4, radius: 45, side: 'port', ramp: 15, turnSpeed: 5 })!;
+    const lureAfter = (pieces: number) => {
+        const trail = follow(line, turn, pieces)!;
+        const time = turn.steadyFrom;
+        return lureOn(line, turn, bearingAt(trail, stretchAt(trail, time), time), time);
+    };
+    const exact = lureAfter(1024);
+    const error = (pieces: number) => {
+        const [x, y] = lureAfter(pieces);
+        return Math.hypot(x - exact[0], y - exact[1]);
+    };
+    for (const pieces of [4, 8, 16]) {
+        const order = Math.log2(error(pieces) / error(2 * pieces));
+        expect(order).toBeGreaterThan(3.7);
+        expect(order).toBeLessThan(4.3);
+    }
+    expect(error(32)).toBeLessThan(1e-5);
 });
 
 test('the lure never leaves its distance while taut, and never exceeds it', () => {

@@ -1,6 +1,6 @@
 import type { Gap } from '../segments.ts';
-import { type Triangle, triangleGap } from '../triangles.ts';
-import { boxesApart, type Moment, type Swept } from './swept.ts';
+import { triangleGap } from '../triangles.ts';
+import { boxesApart, boxGap, type Moment, type Swept } from './swept.ts';
 
 /** Two lines near to each other; the points are in the boat's axes. */
 export interface Meeting extends Gap {
@@ -16,15 +16,16 @@ export interface Tally {
     boxes: number;
 }
 
-/** Distances are found to this, m, or this share of them. */
+/** Nothing nearer than what is found by this, m, or by this share of it, is left out. */
 const TOLERANCE = 0.005;
-const SHARE = 0.01;
+const SHARE = 0.05;
 
 /** Moments closer than this are not told apart, s. */
 const INSTANT = 1e-6;
 
 /**
- * The least distance of two lines in a turn, to 5 mm or 1 %.
+ * The least distance of two lines in a turn: no moment is nearer by more than 5 mm or 5 %, and about the nearest
+ * moment found the distance is followed to its bottom.
  *
  * @param below    only what is nearer than this is looked for, m
  * @param settle   whether the first found below the limit will do
@@ -44,12 +45,14 @@ export function nearest(
 ): Meeting | undefined {
     let best: Meeting | undefined;
     let limit = below;
+    let around = 0;
     const found = () => best !== undefined && (settle || best.distance === 0);
-    const look = (time: number): Look => {
+    const look = (time: number, within: number): Look => {
         const looked = lookAt(first, second, time, limit, tally);
         if (looked.gap && looked.gap.distance < limit) {
             best = { ...looked.gap, time };
             limit = best.distance;
+            around = within;
         }
         return looked;
     };
@@ -60,7 +63,8 @@ export function nearest(
             tally.boxes++;
             return;
         }
-        const middle = look((from.time + to.time) / 2);
+        const half = (to.time - from.time) / 2;
+        const middle = look(from.time + half, half);
         if (from.distance <= to.distance) {
             halve(from, middle);
             halve(middle, to);
@@ -70,9 +74,31 @@ export function nearest(
         }
     };
     const [start, end] = span(first, second);
-    const opening = look(start);
-    if (end > start) halve(opening, look(end));
+    const opening = look(start, 0);
+    if (end > start) halve(opening, look(end, 0));
+    if (best && !found())
+        bottom(best.time - around, best.time + around, (time) => look(time, around).distance);
     return best;
+}
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/** Looks for the least of a figure that falls and rises, by golden sections to a thousandth of the span. */
+function bottom(from: number, to: number, figure: (time: number) => number): void {
+    let [low, high] = [from, to];
+    let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
+    let [atA, atB] = [figure(a), figure(b)];
+    for (let step = 0; step < 15 && high > low; step++) {
+        if (atA <= atB) {
+            [high, b, atB] = [b, a, atA];
+            a = high - GOLDEN * (high - low);
+            atA = figure(a);
+        } else {
+            [low, a, atA] = [a, b, atB];
+            b = low + GOLDEN * (high - low);
+            atB = figure(b);
+        }
+    }
 }
 
 /**
@@ -121,7 +147,7 @@ function lookAt(one: Swept, other: Swept, time: number, limit: number, tally: Ta
         tally.boxes++;
         return { time, first, second, distance: apart };
     }
-    const gap = fanGap(first.fan, second.fan, tally);
+    const gap = fanGap(first, second, tally);
     return { time, first, second, distance: gap.distance, gap };
 }
 
@@ -143,7 +169,7 @@ function span(first: Swept, second: Swept): [start: number, end: number] {
     return [Math.max(first.course.start, second.course.start), Math.min(first.course.end, second.course.end)];
 }
 
-function fanGap(first: readonly Triangle[], second: readonly Triangle[], tally: Tally): Gap {
+function fanGap(first: Moment, second: Moment, tally: Tally): Gap {
     let least: Gap = {
         distance: Number.POSITIVE_INFINITY,
         at: [
@@ -151,11 +177,17 @@ function fanGap(first: readonly Triangle[], second: readonly Triangle[], tally: 
             [0, 0, 0],
         ],
     };
-    for (const a of first) {
-        for (const b of second) {
+    for (let i = 0; i < first.fan.length; i++) {
+        for (let j = 0; j < second.fan.length; j++) {
+            const apart = boxGap(first.boxes[i] ?? first.box, second.boxes[j] ?? second.box);
+            if (apart >= least.distance) {
+                tally.boxes++;
+                continue;
+            }
             tally.fanPairs++;
-            const gap = triangleGap(a, b);
+            const gap = triangleGap(first.fan[i]!, second.fan[j]!);
             if (gap.distance < least.distance) least = gap;
+            if (least.distance === 0) return least;
         }
     }
     return least;

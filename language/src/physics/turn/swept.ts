@@ -14,10 +14,13 @@ export interface Swept {
 
 export interface Moment {
     readonly fan: readonly Triangle[];
+    /** Of each triangle of the fan; none for a fan of one. */
+    readonly boxes: readonly Box[];
     /** In the middle of its fan. */
     readonly line: readonly Vec[];
     /** See `Sight`. */
     readonly travelled: number;
+    /** Of the whole fan. */
     readonly box: Box;
 }
 
@@ -32,7 +35,8 @@ export function sweep(course: Course, swaying: Swaying): Swept {
         if (!moment) {
             const { line, travelled } = course.at(time);
             const swept = fan({ line, sway: swaying.sway, cap: swaying.cap });
-            moment = { fan: swept, line, travelled, box: boxOf(swept) };
+            const boxes = swept.length > 1 ? swept.map((triangle) => boxOf([triangle])) : [];
+            moment = { fan: swept, boxes, line, travelled, box: boxOf(swept) };
             known.set(time, moment);
         }
         return moment;
@@ -73,6 +77,14 @@ export function boxesApart(a0: Moment, a1: Moment, b0: Moment, b1: Moment): numb
         square += apart * apart;
     }
     return Math.sqrt(square);
+}
+
+/** Distance of two boxes, m; 0 where they meet. */
+export function boxGap(a: Box, b: Box): number {
+    const x = Math.max(0, a[0] - b[3], b[0] - a[3]);
+    const y = Math.max(0, a[1] - b[4], b[1] - a[4]);
+    const z = Math.max(0, a[2] - b[5], b[2] - a[5]);
+    return Math.sqrt(x * x + y * y + z * z);
 }
 
 /**

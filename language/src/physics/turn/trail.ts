@@ -25,8 +25,8 @@ export interface Stretch {
     readonly travelled: number;
 }
 
-/** A ramp is cut into so many pieces; the law is of fourth order in them. */
-const RAMP_PIECES = 64;
+/** A ramp is cut into so many pieces: the law is of fourth order in them, and leaves less than 0.05 mm at the lure. */
+const RAMP_PIECES = 32;
 
 /** A line that goes slack more often is taken as slack for good. */
 const MOST_SLACKS = 50;
@@ -34,14 +34,14 @@ const MOST_SLACKS = 50;
 /**
  * @returns `undefined` for a layback that is not positive or figures that are not finite
  */
-export function follow(line: TowedLine, turn: Turn): Trail | undefined {
+export function follow(line: TowedLine, turn: Turn, rampPieces = RAMP_PIECES): Trail | undefined {
     if (!(line.layback > 0) || ![...line.towPoint, line.layback].every(Number.isFinite)) return undefined;
     const stretches: Stretch[] = [];
     let [bearing, travelled, slacks]: [Bearing, number, number] = [ASTERN, 0, 0];
     let time = Number.NEGATIVE_INFINITY;
     for (const phase of turn.phases) {
         while (time < phase.end) {
-            const end = pieceEnd(phase, time);
+            const end = pieceEnd(phase, time, rampPieces);
             const loose = slackTime(line, phase, bearing, time, end);
             const reached = loose ?? end;
             if (reached > time) {
@@ -71,11 +71,11 @@ export function follow(line: TowedLine, turn: Turn): Trail | undefined {
 }
 
 /** Where the piece of a phase that holds a time ends. */
-function pieceEnd(phase: Phase, time: number): number {
+function pieceEnd(phase: Phase, time: number, pieces: number): number {
     if (phase.yawAcceleration === 0 && phase.acceleration === 0) return phase.end;
-    const piece = (phase.end - phase.start) / RAMP_PIECES;
+    const piece = (phase.end - phase.start) / pieces;
     const index = Math.floor((time - phase.start) / piece + 1e-9) + 1;
-    return index >= RAMP_PIECES ? phase.end : phase.start + index * piece;
+    return index >= pieces ? phase.end : phase.start + index * piece;
 }
 
 /** The stretch that holds a time; of two that meet there, the earlier. */
