@@ -1,6 +1,7 @@
 import type { IToken } from 'chevrotain';
 import type { AstNode, ParseResult } from 'langium';
 import type { Sheet } from '../../../grammar/generated/ast.ts';
+import { positionOpeners } from '../../plan/syntax/lexer.ts';
 
 /**
  * A definition, property or statement as the formatter sees it: the stretch of pieces (tokens and comments)
@@ -16,6 +17,8 @@ export interface Entry {
     readonly known: boolean;
     /** Pieces that may begin a line of their own where the entry is too wide for one. */
     readonly breaks: ReadonlySet<number>;
+    /** Pieces that open a line and would change what the lexer makes of the lines below if they did not. */
+    readonly held: ReadonlySet<number>;
 }
 
 /** A stretch of a file: one sound definition, or text that did not parse and must not be touched. */
@@ -138,15 +141,29 @@ class EntryReader {
         const entries = (inner.entries ?? inner.settings ?? []).map((entry) => this.read(entry));
         this.seek(cst.end);
         const last = this.wordBefore(this.cursor);
-        let open = -1;
-        for (let index = first; known && index <= last; index++) {
-            const image = this.pieces[index]!.image;
-            if (image === '{') open = index;
-            if (open >= 0) break;
+        const open = known && this.pieces[last]!.image === '}' ? this.brace(first) : -1;
+        const held = new Set<number>();
+        for (let index = first + 1; known && index <= (open < 0 ? last : open - 1); index++) {
+            const { image } = this.pieces[index]!;
             if (image === ',') breaks.add(this.wordFrom(index + 1));
             if (REASONED.has(node.$type) && this.givesReason(index)) breaks.add(index);
+            // The lexer takes a second line in front of the brace for the first one behind a forgotten one.
+            if (open >= 0 || this.mayOpenPosition(index, node)) held.add(index);
         }
-        return { first, last, open, entries, known, breaks };
+        return { first, last, open, entries, known, breaks, held };
+    }
+
+    private brace(from: number): number {
+        let at = from;
+        while (this.pieces[at]!.image !== '{') at++;
+        return at;
+    }
+
+    private mayOpenPosition(index: number, { $container }: AstNode): boolean {
+        const afterComma = this.pieces[this.wordBefore(index)]!.image === ',';
+        return (
+            $container?.$type === 'Spread' && !afterComma && positionOpeners.has(this.pieces[index]!.image)
+        );
     }
 
     /** Whether `because` or `until` stands here as itself and not as the name of a rule. */

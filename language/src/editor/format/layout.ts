@@ -75,7 +75,7 @@ export function layOut(
         if (linesIn(open, last) === 0) wholes.push([open, last]);
         let before = open;
         for (const inner of entry.entries) {
-            if (stays(before, inner)) spacing[inner.first] = ' ';
+            if (stays(before, inner)) for (let at = before + 1; at <= inner.first; at++) spacing[at] = ' ';
             else between(before, inner.first, indent + INDENT, before === open ? 'open' : 'middle');
             place(inner, indent + INDENT);
             before = inner.last;
@@ -86,7 +86,7 @@ export function layOut(
 
     /** An unknown word behind others on its line is most likely a slip in their property. */
     function stays(before: number, inner: Entry): boolean {
-        return !inner.known && inner.first === before + 1 && linesBefore(inner.first) === 0;
+        return !inner.known && linesIn(before, inner.first) === 0;
     }
 
     /** The words before an entry's block, on one line or broken where they may be. @returns whether they were */
@@ -107,7 +107,7 @@ export function layOut(
             const keepsLine =
                 isComment(piece) || isComment(pieces[index - 1]!)
                     ? linesBefore(index) > 0
-                    : !joins(index - 1, index);
+                    : !joins(index - 1, index) || isHeld(entry, index);
             const breaks = fill && entry.breaks.has(index) && column + chunk(entry, index, end) > WIDTH;
             if (keepsLine || breaks) {
                 spacing[index] = index === entry.open ? `${eol}${' '.repeat(indent)}` : next;
@@ -160,7 +160,8 @@ export function layOut(
         const headEnd = open < 0 ? last : open;
         let width = pieces[first]!.image.length;
         for (let index = first + 1; index <= headEnd; index++) {
-            if (isComment(pieces[index]!) || !joins(index - 1, index)) return Infinity;
+            if (isComment(pieces[index]!) || !joins(index - 1, index) || isHeld(entry, index))
+                return Infinity;
             width += gap(index).length + pieces[index]!.image.length;
         }
         if (open < 0) return width;
@@ -190,6 +191,10 @@ export function layOut(
     function joins(before: number, index: number): boolean {
         if (pieces[before]!.tokenType.name !== 'NUMBER' || linesBefore(index) === 0) return true;
         return !readsAsUnit(pieces[index]!);
+    }
+
+    function isHeld(entry: Entry, index: number): boolean {
+        return entry.held.has(index) && linesBefore(index) > 0;
     }
 
     function gap(index: number): string {
