@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import Draft4 from 'ajv-draft-04';
 import addFormats from 'ajv-formats';
@@ -9,6 +10,7 @@ import { annotations } from '../../language/src/reports/annotations.ts';
 import findingsSchema from '../../language/src/reports/findings.schema.json' with { type: 'json' };
 import { jsonReport } from '../../language/src/reports/json.ts';
 import { type RuleEntry, sarifReport } from '../../language/src/reports/sarif.ts';
+import { layback } from './layback.ts';
 import { fileOf, finding, placeIn, runOf } from './report-example.ts';
 
 const tackle = fileOf('tackle.spread', 'lure ink-pusher "Ink" pusher {\n    length 330 mm\n}\n');
@@ -182,6 +184,50 @@ describe('annotations', () => {
         expect(lines[2]).toContain('line=1,endLine=2::');
     });
 });
+
+describe('of the example team, by the command', () => {
+    const examples = join(import.meta.dirname, '../../examples');
+    const run = (format: string) =>
+        JSON.parse(layback(['check', '-f', format, '--fail-on', 'never'], { cwd: examples }).stdout);
+
+    test('SARIF follows its schema and points at text that is there', () => {
+        const log = run('sarif') as Log;
+        const valid = sarifSchema();
+        expect(valid(log), JSON.stringify(valid.errors, undefined, 1)).toBe(true);
+        const { results, tool, originalUriBaseIds } = log.runs[0]!;
+        expect(results!.length).toBeGreaterThan(10);
+        for (const { ruleId, locations } of results!) {
+            expect(tool.driver.rules!.find(({ id }) => id === ruleId)?.shortDescription?.text).toMatch(/\S/);
+            const { artifactLocation, region } = locations![0]!.physicalLocation!;
+            const file = new URL(artifactLocation!.uri!, originalUriBaseIds!['%SRCROOT%']!.uri);
+            const line = readFileSync(file, 'utf8').split('\n')[region!.startLine! - 1]!;
+            expect(line.length).toBeGreaterThanOrEqual(region!.startColumn! - 1);
+        }
+    });
+
+    test('JSON follows its schema, and its fixes change the text that they were made for', () => {
+        const report = run('json');
+        const valid = new Ajv({ allErrors: true }).compile(findingsSchema);
+        expect(valid(report), JSON.stringify(valid.errors)).toBe(true);
+        const fixes = report.files.flatMap((file: { findings: { fixes: Fix[] }[] }) =>
+            file.findings.flatMap((one) => one.fixes),
+        ) as Fix[];
+        expect(fixes.length).toBeGreaterThan(3);
+        for (const { edits } of fixes) {
+            for (const { at, text } of edits) {
+                const source = readFileSync(join(examples, at.path), 'utf8');
+                expect(source.slice(at.start.offset, at.end.offset)).not.toBe(text);
+            }
+        }
+    });
+});
+
+interface Fix {
+    readonly edits: readonly {
+        readonly at: { path: string; start: { offset: number }; end: { offset: number } };
+        readonly text: string;
+    }[];
+}
 
 function sarifSchema() {
     const path = createRequire(import.meta.url).resolve('@microsoft/jest-sarif/package.json');
