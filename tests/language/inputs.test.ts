@@ -290,6 +290,12 @@ const rows: Readonly<Record<string, readonly Row[]>> = {
         ['back, by distance', 'position', 'back 13 m', { 'line.back.distance': 13 }],
         ['from', 'position', 'from halyard 2', { 'line.from.kind': 'halyard', 'line.from.number': 2 }],
         ['speed', 'spread', 'speed 8 kn', { 'spread.speed': 8 * KNOT }],
+        [
+            'speeds that the helm keeps',
+            'spread',
+            'speeds 7 kn to 8 kn',
+            { 'spread.speeds.from': 7 * KNOT, 'spread.speeds.to': 8 * KNOT },
+        ],
         ['sea', 'spread', 'sea 0.7 m', { 'spread.sea': 0.7 }],
         ['heading to the sea', 'spread', 'heading 45 deg', { 'spread.heading': 45 * DEG }],
         [
