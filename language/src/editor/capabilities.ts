@@ -21,6 +21,7 @@ export class LaybackServer extends DefaultLanguageServer {
         return {
             capabilities: {
                 ...capabilities,
+                selectionRangeProvider: true,
                 workspace: {
                     ...capabilities.workspace,
                     workspaceFolders: { supported: true, changeNotifications: true },

@@ -1,8 +1,24 @@
-import { addDocumentUpdateHandler } from 'langium/lsp';
+import { DocumentState } from 'langium';
+import {
+    addDocumentHighlightHandler,
+    addDocumentLinkHandler,
+    addDocumentSymbolHandler,
+    addDocumentUpdateHandler,
+    addFileOperationHandler,
+    addFindReferencesHandler,
+    addFoldingRangeHandler,
+    addFormattingHandler,
+    addGotoDefinitionHandler,
+    addRenameHandler,
+    addSemanticTokenHandler,
+    addTypeHierarchyHandler,
+    addWorkspaceSymbolHandler,
+} from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { publish } from './publish.ts';
 import { answerPulls } from './pull.ts';
 import { answerRequests } from './requests.ts';
+import { answerSelections } from './selection.ts';
 import { createEditorServices, type Home } from './services.ts';
 import type { TeamFolders } from './team-folders.ts';
 
@@ -10,6 +26,19 @@ import type { TeamFolders } from './team-folders.ts';
 export function startServer(connection: Connection, home: Home): void {
     const { shared } = createEditorServices(connection, home);
     addDocumentUpdateHandler(connection, shared);
+    addFileOperationHandler(connection, shared);
+    addGotoDefinitionHandler(connection, shared);
+    addFindReferencesHandler(connection, shared);
+    addDocumentHighlightHandler(connection, shared);
+    addDocumentLinkHandler(connection, shared, DocumentState.IndexedReferences);
+    addRenameHandler(connection, shared);
+    addDocumentSymbolHandler(connection, shared);
+    addWorkspaceSymbolHandler(connection, shared);
+    addFoldingRangeHandler(connection, shared);
+    addSemanticTokenHandler(connection, shared);
+    addFormattingHandler(connection, shared);
+    addTypeHierarchyHandler(connection, shared);
+    answerSelections(connection, shared);
     publish(shared);
     answerPulls(connection, shared);
     answerRequests(connection, shared);

@@ -13,16 +13,28 @@ import { EditorBuilder } from './builder.ts';
 import { LaybackServer } from './capabilities.ts';
 import { Checks } from './checks.ts';
 import { Client } from './client.ts';
+import { definition } from './definition.ts';
 import { type Disk, diskBy, noDisk } from './disk.ts';
 import { diskOfClient } from './disk-client.ts';
+import { fileRename } from './file-rename.ts';
 import { Findings } from './findings.ts';
+import { folding } from './folding.ts';
+import { highlights } from './highlights.ts';
 import type { LateAnalysis } from './late.ts';
+import { likes } from './likes.ts';
+import { links } from './links.ts';
+import { outline } from './outline.ts';
 import { Pictures } from './pictures.ts';
+import { references } from './references.ts';
+import { rename } from './rename.ts';
 import { SecondLook } from './second-look.ts';
 import { SettingsInForce } from './settings.ts';
 import { SourcedDocuments, Sources } from './sources.ts';
 import { TeamFolders } from './team-folders.ts';
+import { tidy } from './tidy.ts';
+import { tokens } from './tokens.ts';
 import { updates } from './updates.ts';
+import { workspaceSymbols } from './workspace-symbols.ts';
 
 /** What differs from one home of the server to the next. */
 export interface Home {
@@ -76,7 +88,9 @@ export function createEditorServices(connection: Connection, home: Home): Editor
         },
         lsp: {
             LanguageServer: (services) => new LaybackServer(services),
-            DocumentUpdateHandler: (services) => updates(services),
+            DocumentUpdateHandler: updates,
+            FileOperationHandler: fileRename,
+            WorkspaceSymbolProvider: workspaceSymbols,
         },
     };
     const shared = inject(
@@ -104,6 +118,18 @@ function diskOf({ disk }: Home, connection: Connection, client: Client): Disk {
 }
 
 const featureModule: Module<EditorServices, PartialLangiumServices> = {
+    lsp: {
+        DefinitionProvider: definition,
+        ReferencesProvider: references,
+        DocumentHighlightProvider: highlights,
+        DocumentLinkProvider: links,
+        RenameProvider: rename,
+        DocumentSymbolProvider: outline,
+        FoldingRangeProvider: folding,
+        SemanticTokenProvider: tokens,
+        Formatter: tidy,
+        TypeHierarchyProvider: likes,
+    },
     validation: {
         DocumentValidator: ({ shared }) => ({
             // Findings are kept and told by their own ways; the builder only wants to know when.
