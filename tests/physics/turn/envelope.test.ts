@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { courseOf } from '../../../language/src/physics/turn/course.ts';
 import { type Envelope, envelope, type JudgedLine } from '../../../language/src/physics/turn/envelope.ts';
@@ -190,6 +191,43 @@ test('more sway, a nearer contact or a longer line move the tightest turn, and e
     expect(radiusAfter('contact', 1)).toBeGreaterThanOrEqual(now);
     // A tractrix knows no speed: only lures with a least speed mind it.
     expect(radiusAfter('speed', 1)).toBeCloseTo(now, 6);
+});
+
+test('whatever is towed, however the boat turns, every figure is a number', () => {
+    const numbers = (from: number, to: number) => fc.double({ min: from, max: to, noNaN: true });
+    const anyLine = fc.record(
+        {
+            towPoint: fc.tuple(numbers(-2, 6), numbers(-9, 9), numbers(0, 10)),
+            layback: numbers(0.5, 90),
+            sway: numbers(0, 8 * DEGREE),
+            cap: numbers(0, 5),
+            leastSpeed: numbers(0, 5),
+        },
+        { requiredKeys: ['towPoint', 'layback', 'sway'] },
+    );
+    const anyTurn = fc.record(
+        {
+            speed: numbers(1, 7),
+            side: fc.constantFrom('port' as const, 'starboard' as const),
+            angle: numbers(0.1, 8),
+            ramp: numbers(0, 20),
+            turnSpeed: numbers(1, 7),
+            after: numbers(0, 40),
+        },
+        { requiredKeys: ['speed', 'side'] },
+    );
+    const sound = (figure: unknown): boolean =>
+        typeof figure === 'number'
+            ? Number.isFinite(figure)
+            : typeof figure !== 'object' || figure === null || Object.values(figure).every(sound);
+    fc.assert(
+        fc.property(fc.array(anyLine, { minLength: 1, maxLength: 4 }), anyTurn, (lines, turn) => {
+            const found = envelope(lines, turn);
+            expect(found).toBeDefined();
+            expect(sound(found)).toBe(true);
+        }),
+        { numRuns: 30 },
+    );
 });
 
 test('figures out of their range give no envelope', () => {

@@ -181,10 +181,8 @@ test('mirror the boat and the turn and every pair mirrors', () => {
                     ({ towPoint: [x, y, z], layback }) =>
                         courseOf({ towPoint: [x, sign * y, z], layback }, turn)!,
                 );
-                return pairsInTurn(
-                    courses.map((course) => ({ course, sway: 4 * DEGREE })),
-                    turn,
-                )[0]!.distance;
+                const [one, other] = courses.map((course) => sweep(course, { sway: 4 * DEGREE }));
+                return nearest(one!, other!, tally())!.distance;
             };
             const [port, starboard] = [distance('port', 1), distance('starboard', -1)];
             expect(Math.abs(port - starboard)).toBeLessThan(0.005 + 0.05 * port);

@@ -27,10 +27,13 @@ export const USUAL_HABIT: WaveHabit = { firstCrestShare: 0.5, spacingShare: 1 };
  * The wave train at a speed.
  *
  * @param speed    through the water, m/s, > 0
- * @param habit    see `usualHabit`, `habitFromCrests`
+ * @param habit    see `USUAL_HABIT`, `habitFromCrests`
  * @param depth    m, > 0; Infinity for deep water
  * @param gravity  m/s²
  * @returns `undefined` where no transverse wave keeps pace with the boat
+ *
+ * Shallow water only lengthens the waves here: crests keep their deep-water shape, though near the critical speed
+ * the wedge opens and they straighten.
  */
 export function waveTrain(
     speed: number,
