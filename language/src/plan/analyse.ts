@@ -111,7 +111,7 @@ function entryOf({ entry }: RestFigures, astern: Figure, lateral: Figure): Figur
 
 /** What the lure is known to do goes before what the plan asks for in general, that before the usual sway. */
 function swayOf(line: SpreadLine, plan: Spread): Figure {
-    const own = line.lure?.value.sway ?? line.teaser?.value.sway;
+    const own = (line.lure ?? line.teaser ?? line.bait)?.value.sway;
     if (own) return known(own.si, own.standing);
     if (plan.sway) return known(plan.sway.si, plan.sway.standing);
     return known(USUAL_SWAY, 'estimated', ['A sway of 4 deg to either side (estimate).']);

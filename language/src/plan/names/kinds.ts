@@ -17,6 +17,7 @@ const WANTED: Readonly<Record<string, readonly Kind[]>> = {
     species: ['species'],
     method: ['method'],
     event: ['rules'],
+    under: ['rules'],
     written: ['rules'],
     using: ['spread'],
     spare: ['outfit', 'lure', 'teaser'],

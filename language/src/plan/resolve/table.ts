@@ -183,11 +183,12 @@ export function keyOf(entry: AstNode): string | undefined {
     }
 }
 
-/** Words with two spellings have one key. */
+/** Words with two spellings have one key; a day has an event's rules or the team's own. */
 const SPELLINGS: Readonly<Record<string, string>> = {
     color: 'colour',
     center: 'centre',
     halyard: 'halyards',
+    under: 'event',
 };
 
 function textOf(node: AstNode | undefined): string | undefined {

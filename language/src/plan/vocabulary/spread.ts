@@ -62,6 +62,11 @@ export const spreadWords = {
         },
         { word: 'event', example: 'event winter-series', says: "The event's rules." },
         {
+            word: 'under',
+            example: 'under house-rules',
+            says: "The team's own rules, on a day without an event.",
+        },
+        {
             word: 'date',
             example: 'date 2026-02-14',
             says: 'The day it is for; tests and waivers are judged on it.',
