@@ -45,7 +45,7 @@ export async function checkText(text: string): Promise<CheckedSheet> {
         const shared = sharedFiles.get(asked.path.split('/').at(-1)!);
         return shared === undefined ? { kind: 'missing' } : { kind: 'text', text: shared };
     });
-    return checkAll(loaded)[0]!;
+    return checkAll(loaded, { turns: true })[0]!;
 }
 
 /** A plan for the shared boat at 8 kn; further definitions may stand above it. */

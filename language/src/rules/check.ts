@@ -1,6 +1,7 @@
 import type { LangiumDocument } from 'langium';
 import type { Sheet } from '../../grammar/generated/ast.ts';
 import { library } from '../library/library.ts';
+import { withTurns } from '../plan/analyse/turns.ts';
 import { analyse } from '../plan/analyse.ts';
 import { checkLanguage } from '../plan/checks/check.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
@@ -10,8 +11,9 @@ import type { Resolved } from '../plan/model.ts';
 import type { ReachScope } from '../plan/names/scope.ts';
 import { placeOf, placeOfProperty } from '../plan/place.ts';
 import { Gathered } from '../plan/resolve/gather.ts';
-import { resolveDocument } from '../plan/resolve.ts';
+import { definitionsIn, resolveDocument } from '../plan/resolve.ts';
 import { type Judgement, judge } from './judge.ts';
+import { firstRules, rules } from './registry.ts';
 import type { JudgedFile } from './rule.ts';
 import { checkRuleWords } from './rule-words.ts';
 
@@ -26,11 +28,19 @@ export interface CheckedSheet {
     readonly findings: readonly Finding[];
 }
 
+export interface CheckOptions {
+    /**
+     * Also computes the turns of plans that say how tightly they turn, and judges them. Takes tens of milliseconds a
+     * plan: an editor leaves it out and judges `turnRules` when nobody types.
+     */
+    readonly turns?: boolean;
+}
+
 /** Checks every file that was asked for. */
-export function checkAll(loaded: Loaded): CheckedSheet[] {
+export function checkAll(loaded: Loaded, options: CheckOptions = {}): CheckedSheet[] {
     const gathered = new Gathered();
     const used = usedAnywhere(loaded);
-    return loaded.documents.map((document) => checkSheet(document, loaded, gathered, used));
+    return loaded.documents.map((document) => checkSheet(document, loaded, gathered, used, options));
 }
 
 /** @param used  definitions that any file refers to */
@@ -39,19 +49,64 @@ export function checkSheet(
     { services, unread }: Pick<Loaded, 'services' | 'unread'>,
     gathered: Gathered,
     used: ReadonlySet<unknown>,
+    { turns = false }: CheckOptions = {},
 ): CheckedSheet {
     const scope = services.references.ScopeProvider as ReachScope;
     const { LangiumDocuments: documents } = services.shared.workspace;
     const reach = services.shared.names.Reach;
     const context = { documents, reach, unread, library: library.keys() };
     const language = [...checkLanguage(document, scope, context, gathered), ...ruleWordsIn(document)];
-    const resolved = resolveDocument(document, gathered, (definition) => used.has(definition));
-    const plans = resolved.spreads.map(analyse);
-    const judgement = judge({ ...resolved, ...versionOf(document) }, plans);
+    const trees = reach.from(document).map(({ parseResult }) => parseResult.value);
+    const { resolved, plans: first } = readOnce(document, trees, gathered, used);
+    const plans = turns ? first.map(turned) : first;
+    const judgement = judge({ ...resolved, ...versionOf(document) }, plans, turns ? rules : firstRules);
     const findings = [...language, ...whatHolds(judgement.findings, language)].sort(
         (a, b) => a.at.start - b.at.start || a.at.end - b.at.end,
     );
     return { uri: document.uri.toString(), document, resolved, plans, judgement, findings };
+}
+
+function turned(plan: AnalysedPlan): AnalysedPlan {
+    return plan.plan.turn ? withTurns(plan) : plan;
+}
+
+/** A file as it was last read, and the trees that it was read from. */
+interface Read {
+    readonly trees: readonly unknown[];
+    readonly resolved: Resolved;
+    readonly plans: readonly AnalysedPlan[];
+}
+
+const lastRead = new WeakMap<LangiumDocument, Read>();
+
+/** Reads a file again only when its text or one in its reach is another: who uses it changes no plan in it. */
+function readOnce(
+    document: LangiumDocument<Sheet>,
+    trees: readonly unknown[],
+    gathered: Gathered,
+    used: ReadonlySet<unknown>,
+): Read {
+    const isUsed = (definition: unknown) => used.has(definition);
+    const before = lastRead.get(document);
+    const same =
+        before?.trees.length === trees.length && trees.every((tree, at) => tree === before.trees[at]);
+    const read = same ? before : readAnew(document, trees, gathered, isUsed);
+    const definitions = definitionsIn(document, isUsed);
+    const now = definitions.every(({ used: is }, at) => is === read.resolved.definitions[at]?.used)
+        ? read
+        : { ...read, resolved: { ...read.resolved, definitions } };
+    lastRead.set(document, now);
+    return now;
+}
+
+function readAnew(
+    document: LangiumDocument<Sheet>,
+    trees: readonly unknown[],
+    gathered: Gathered,
+    isUsed: (definition: unknown) => boolean,
+): Read {
+    const resolved = resolveDocument(document, gathered, isUsed);
+    return { trees, resolved, plans: resolved.spreads.map(analyse) };
 }
 
 /** Rules that conclude from what is not there. */

@@ -1,6 +1,11 @@
+import { URI } from 'langium';
 import { describe, expect, test } from 'vitest';
 import { checkText, expectMarked, messagesOf, today } from '../../../tests/language/marked.ts';
 import { messageOf } from '../plan/finding.ts';
+import { type FileText, load } from '../plan/load.ts';
+import { Gathered } from '../plan/resolve/gather.ts';
+import { createServices } from '../plan/services.ts';
+import { checkAll, checkSheet } from './check.ts';
 import { judge } from './judge.ts';
 import { rules } from './registry.ts';
 import { rule } from './rule.ts';
@@ -162,14 +167,142 @@ describe('the judge', () => {
 
     test('judges a plan of seven lines in a millisecond', async () => {
         const { resolved, plans } = await checkText(busy);
-        for (let warm = 0; warm < 200; warm++) judge(resolved, plans);
+        expect(plans[0]!.lines).toHaveLength(7);
+        // Figures that no rule has seen before: otherwise none would run.
+        const unseen = () => plans.map((plan) => ({ ...plan, lines: [...plan.lines] }));
+        for (let warm = 0; warm < 200; warm++) judge(resolved, unseen());
         const times = Array.from({ length: 50 }, () => {
+            const anew = unseen();
             const start = performance.now();
-            judge(resolved, plans);
+            judge(resolved, anew);
             return performance.now() - start;
         }).sort((a, b) => a - b);
         // The median of many: the machine may have other things to do.
         expect(times[25]).toBeLessThan(1);
+    });
+});
+
+describe('a rule whose inputs did not change', () => {
+    const busy = today('    crew 1\n    turn within 60 m\n    port short corner { lure dart  back 29 m }');
+
+    /** Rules that count how often they run. */
+    function counting() {
+        const runs = { first: 0, turning: 0, about: 0 };
+        const base = {
+            group: 'crew',
+            standing: housekeeping,
+            severity: 'hint',
+            summary: 'Counts how often it runs, for the sake of a test.',
+            settings: { times: count('3', 'How often.') },
+        } as const;
+        const first = rule({ ...base, name: 'first', check: () => void runs.first++ });
+        const turning = rule({ ...base, name: 'turning', reads: 'turns', check: () => void runs.turning++ });
+        const about = rule({ ...base, name: 'about', checkFile: () => void runs.about++ });
+        return { runs, these: [first, turning, about] };
+    }
+
+    test('does not run again, and what it said still counts', async () => {
+        const { resolved, plans } = await checkText(busy);
+        const { runs, these } = counting();
+        judge(resolved, plans, these);
+        judge(resolved, plans, these);
+        expect(runs).toEqual({ first: 1, turning: 1, about: 1 });
+        expect(judge(resolved, plans).findings).toEqual(judge(resolved, plans).findings);
+        expect(judge(resolved, plans).findings.length).toBeGreaterThan(0);
+    });
+
+    test('when turns come later, only what reads them runs', async () => {
+        const { resolved, plans } = await checkText(busy);
+        const { runs, these } = counting();
+        const before = plans.map(({ turns, ...plan }) => plan);
+        judge(resolved, before, these);
+        judge(resolved, plans, these);
+        expect(plans[0]!.turns?.known).toBe(true);
+        expect(runs).toEqual({ first: 1, turning: 2, about: 1 });
+    });
+
+    test('runs again for other figures, other settings, or a file whose definitions came into use', async () => {
+        const { resolved, plans } = await checkText(busy);
+        const { runs, these } = counting();
+        judge(resolved, plans, these);
+        judge(resolved, [{ ...plans[0]!, pairs: [] }], these);
+        expect(runs.first).toBe(2);
+        const settings = new Map([['times', { value: undefined, origin: plans[0]!.plan.origin, si: 5 }]]);
+        const setting = { rule: { value: 'first', origin: plans[0]!.plan.origin }, settings };
+        const stricter = { ...plans[0]!.plan, settings: [{ ...setting, origin: plans[0]!.plan.origin }] };
+        judge(resolved, [{ ...plans[0]!, plan: stricter }], these);
+        expect(runs.first).toBe(3);
+        judge({ ...resolved, definitions: [] }, plans, these);
+        expect(runs.about).toBe(2);
+    });
+});
+
+describe('a file that is checked again', () => {
+    test('is read and computed anew only where its text, or one in its reach, is another', async () => {
+        const services = createServices();
+        const [plan, tackle] = [URI.file('/plan.spread'), URI.file('/tackle.spread')];
+        const texts = new Map([
+            [plan.toString(), 'use "tackle.spread"\nspread friday { shotgun { lure pin  back 60 m } }'],
+            [tackle.toString(), 'lure pin "Pin" bullet { length 180 mm }'],
+        ]);
+        const files = (uri: URI): FileText => ({ kind: 'text', text: texts.get(uri.toString())! });
+        const loaded = await load(services, [plan, tackle], files);
+        const [once] = checkAll(loaded);
+        const [again, other] = checkAll(loaded);
+        expect(again!.plans).toBe(once!.plans);
+        expect(again!.resolved).toBe(once!.resolved);
+        const unused = checkSheet(other!.document, loaded, new Gathered(), new Set());
+        expect(unused.resolved.definitions[0]?.used).toBe(false);
+        expect(other!.resolved.definitions[0]?.used).toBe(true);
+
+        // The file in its reach is parsed anew: another tree.
+        const { LangiumDocumentFactory, LangiumDocuments, DocumentBuilder } = services.shared.workspace;
+        LangiumDocuments.deleteDocument(tackle);
+        const longer = 'lure pin "Pin" bullet { length 200 mm }';
+        LangiumDocuments.addDocument(LangiumDocumentFactory.fromString(longer, tackle));
+        services.shared.names.Reach.forget();
+        await DocumentBuilder.build(LangiumDocuments.all.toArray(), { validation: false });
+        const third = checkSheet(once!.document, loaded, new Gathered(), new Set());
+        expect(third.plans).not.toBe(once!.plans);
+    });
+});
+
+describe('a rule that gives way', () => {
+    const base = {
+        group: 'crew',
+        standing: housekeeping,
+        severity: 'hint',
+        summary: 'Says something about lines, for the sake of a test.',
+        settings: {},
+    } as const;
+    const speaker = (name: string, lines: readonly number[], more: object = {}) =>
+        rule({
+            ...base,
+            ...more,
+            name,
+            check: ({ plan }, _, report) => {
+                const positions = lines.map((line) => plan.lines[line]!);
+                report({ at: positions[0]!, what: `${name} speaks.`, positions });
+            },
+        });
+    const two = today(
+        '    port short corner { lure broad  back wave 2 }\n    shotgun { lure pin  back wave 6 }',
+    );
+
+    test.each([
+        ['to the cause, which is about the same lines', [0, 1], [0], ['cause']],
+        ['not where the cause is about other lines', [0], [0, 1], ['cause', 'effect']],
+    ])('%s', async (_, causes, effects, heard) => {
+        const { resolved, plans } = await checkText(two);
+        const these = [speaker('effect', effects, { givesWayTo: ['cause'] }), speaker('cause', causes)];
+        const found = judge(resolved, plans, these).findings.map((finding) => finding.rule);
+        expect(found.sort()).toEqual(heard);
+    });
+
+    test('also where the cause is waived: the crew knows', async () => {
+        const { resolved, plans } = await checkText(two.replace('\n}', '\n    waive crew because "so"\n}'));
+        const these = [speaker('effect', [0], { givesWayTo: ['crew'] }), speaker('crew', [0])];
+        expect(judge(resolved, plans, these).findings).toEqual([]);
     });
 });
 

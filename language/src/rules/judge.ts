@@ -2,6 +2,7 @@ import type { AnalysedPlan } from '../plan/figures.ts';
 import { type Finding, messageOf, type Severity } from '../plan/finding.ts';
 import type { Spread } from '../plan/model.ts';
 import type { Place } from '../plan/origin.ts';
+import { said, saidOfFile } from './memory.ts';
 import { placeInPlan } from './placing.ts';
 import { rules as everyRule } from './registry.ts';
 import { type JudgedFile, originOf, type Problem, placeOf, type Rule, type Where } from './rule.ts';
@@ -56,10 +57,17 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[]): readonly Fo
     const heard = these
         .map((rule) => ({ rule, strict: strictness(rule, plan.settings) }))
         .filter(({ strict }) => strict.severity !== 'off');
-    for (const { rule, strict } of heard) {
-        rule.check?.(analysis, strict.values, (problem) => {
+    const problems = heard.map(({ rule, strict }) => ({
+        rule,
+        strict,
+        of: said(rule, analysis, strict.values),
+    }));
+    for (const { rule, strict, of } of problems) {
+        const causes = problems.filter((other) => rule.givesWayTo?.includes(other.rule.name));
+        for (const problem of of) {
+            if (causes.some((other) => other.of.some((cause) => concernsAll(cause, problem)))) continue;
             if (!waivers.cover(rule.name, problem)) collect(rule, strict, problem);
-        });
+        }
     }
     const judged = new Set(these.filter(({ check }) => check).map(({ name }) => name));
     const outcomes = waivers.outcomes((rule) => judged.has(rule));
@@ -67,6 +75,12 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[]): readonly Fo
         rule.checkWaivers?.(plan, outcomes, (problem) => collect(rule, strict, problem));
     }
     return [...found.values()];
+}
+
+/** Whether a problem is about every line that another one is about. */
+function concernsAll({ positions = [] }: Problem, other: Problem): boolean {
+    const names = positions.map(({ position }) => position.name);
+    return (other.positions ?? []).every(({ position }) => names.includes(position.name));
 }
 
 /** One cause that two lines share is one finding about both. */
@@ -83,7 +97,8 @@ function findingsAbout(file: JudgedFile, these: readonly Rule[]): readonly Found
     for (const rule of these) {
         const strict = rule.checkFile && strictness(rule, said);
         if (!strict || strict.severity === 'off') continue;
-        rule.checkFile!(file, strict.values, (problem) => found.push(asFinding(rule, strict, problem)));
+        const problems = saidOfFile(rule, file, strict.values);
+        found.push(...problems.map((problem) => asFinding(rule, strict, problem)));
     }
     return found;
 }

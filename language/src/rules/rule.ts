@@ -21,6 +21,10 @@ export interface Rule<S extends Settings = Settings> {
     /** One line, as it stands in the index. */
     readonly summary: string;
     readonly settings: S;
+    /** Figures that come on their own and later than the rest; until they are there the rule has nothing to say. */
+    readonly reads?: 'turns';
+    /** Rules that name the cause of what this one would say about the same lines: one cause, one finding. */
+    readonly givesWayTo?: readonly string[];
     /** Judges one plan. */
     check?(analysis: AnalysedPlan, settings: Values<S>, report: Report): void;
     /** Judges one file as a whole; a plan's settings and waivers do not reach it. */
