@@ -85,7 +85,6 @@ const nothing = {
 
 /** The command proper, named after its content: what the engine keeps of it must never serve another one. */
 async function buildCommand() {
-    rmSync(inRoot('dist/layback'), { recursive: true, force: true });
     const { metafile } = await build({
         ...common,
         entryPoints: { command: 'language/src/command/program.ts' },
@@ -110,6 +109,10 @@ async function buildCommand() {
         define: { ...common.define, COMMAND_BUNDLE: JSON.stringify(`./layback/${basename(bundle)}`) },
     });
     chmodSync(inRoot('dist/layback.mjs'), 0o755);
+    // Last, so that a command that starts meanwhile finds what it asks for.
+    for (const name of readdirSync(inRoot('dist/layback'))) {
+        if (!name.startsWith(basename(bundle))) rmSync(inRoot(join('dist/layback', name)));
+    }
     console.error(`dist/layback.mjs  ${kilobytes('dist/layback.mjs')} + ${kilobytes(bundle)}`);
 }
 

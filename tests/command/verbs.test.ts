@@ -348,6 +348,16 @@ describe('the process', () => {
         }
     });
 
+    test('a command that is not whole says so', () => {
+        const copy = folderOf();
+        cpSync(command, join(copy, 'layback.mjs'));
+        const { status, stdout, stderr } = spawnSync(process.execPath, [join(copy, 'layback.mjs'), 'check'], {
+            encoding: 'utf8',
+        });
+        expect([status, stdout]).toEqual([2, '']);
+        expect(stderr).toMatch(/^layback is not whole \(ENOENT: .*\)\. Install it again\.\n$/);
+    });
+
     test('a reader that has seen enough is no fault', () => {
         const cwd = folderOf(
             Object.fromEntries(Array.from({ length: 400 }, (_, n) => [`${n}.spread`, misspelt])),

@@ -1,5 +1,12 @@
 #!/usr/bin/env node
-import { loadCommand } from './start.ts';
+import { type CommandBundle, loadCommand } from './start.ts';
 
-const { run } = loadCommand();
-await run(process.argv.slice(2));
+let command: CommandBundle | undefined;
+try {
+    command = loadCommand();
+} catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    process.stderr.write(`layback is not whole (${reason}). Install it again.\n`);
+    process.exitCode = 2;
+}
+await command?.run(process.argv.slice(2));

@@ -8,7 +8,7 @@ import { hurry } from './pace.ts';
 /** The bundle beside this file that holds the command; the build names it after its content. */
 declare const COMMAND_BUNDLE: string;
 
-interface CommandBundle {
+export interface CommandBundle {
     readonly run: (args: readonly string[]) => Promise<void>;
 }
 
