@@ -13,7 +13,7 @@ import { settle } from './pace.ts';
 import { readPlan, type Unfit } from './reading.ts';
 import { showPath } from './walk.ts';
 
-/** From about this many files on, optimised code pays for its making. */
+/** From about this many files on, reading them takes longer than optimising for it. */
 const many = 20;
 
 /** Checks what was asked for, reading what it uses from the disk. */
@@ -29,7 +29,8 @@ export async function check(asked: Asked): Promise<Run> {
         files,
         roots.map((root) => URI.file(root)),
     );
-    const sheets = new Map(checkAll(loaded).map((sheet) => [sheet.uri, sheet]));
+    settle();
+    const sheets = new Map(checkAll(loaded, { turns: true }).map((sheet) => [sheet.uri, sheet]));
 
     const sources = new Map<string, Source>();
     for (const document of loaded.services.shared.workspace.LangiumDocuments.all) {

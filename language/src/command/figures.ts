@@ -35,7 +35,9 @@ async function figures(path: string, options: { plan?: string; json?: true }): P
         const files = run.files.map(
             (file): PlansOfFile => ({
                 path: file.path,
-                plans: chosen.filter((one) => one.file === file).map(({ plan }) => withTurns(plan)),
+                plans: chosen
+                    .filter((one) => one.file === file)
+                    .map(({ plan }) => (plan.turns ? plan : withTurns(plan))),
             }),
         );
         warnOfErrors(run, terminal.log);
