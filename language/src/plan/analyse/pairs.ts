@@ -9,6 +9,7 @@ import {
 } from '../../physics/sway.ts';
 import type { Figure, LineFigures, PairFigures, Point } from '../figures.ts';
 import { known, leaningOf, silent } from './figure.ts';
+import { remembering } from './memory.ts';
 
 /** A line whose place is known: only these can be paired. */
 interface Placed {
@@ -51,12 +52,10 @@ function place(figures: LineFigures): Placed[] {
 
 function pairOf(a: Placed, b: Placed, neighbours: boolean, contact: number): PairFigures {
     const [first, second] = [swaying(a), swaying(b)];
+    const { margin, least, cure } = judge({ first, second, contact });
     const leaning = [...new Set([...a.leaning, ...b.leaning, CAP])];
-    const margin = swayMargin(first, second, contact);
-    const least = clearance(first, second)?.distance;
     const touch = margin?.outcome === 'touch' ? margin.sway : Number.POSITIVE_INFINITY;
     const longer = a.astern >= b.astern ? first : second;
-    const cure = least !== undefined && least < contact ? remedy(first, second, contact) : undefined;
     const gone = silent('The lines are not all there.');
     const figure = (value: number | undefined): Figure =>
         value === undefined ? gone : known(value, 'computed', leaning);
@@ -74,6 +73,18 @@ function pairOf(a: Placed, b: Placed, neighbours: boolean, contact: number): Pai
         ...(cure && { cure }),
     };
 }
+
+interface PairQuestion {
+    readonly first: SwayingLine;
+    readonly second: SwayingLine;
+    readonly contact: number;
+}
+
+const judge = remembering(({ first, second, contact }: PairQuestion) => {
+    const least = clearance(first, second)?.distance;
+    const cure = least !== undefined && least < contact ? remedy(first, second, contact) : undefined;
+    return { margin: swayMargin(first, second, contact), least, cure };
+}, 2048);
 
 /** The line in air from its tow point to its lure. */
 function swaying({ figures, towPoint, astern }: Placed): SwayingLine {

@@ -8,11 +8,15 @@ import { units } from '../../units/unit.ts';
 import type { Figure, Point, RestFigures } from '../figures.ts';
 import type { Leader, Line, Spread, SpreadLine } from '../model.ts';
 import { known, leaningOf, silent } from './figure.ts';
+import { remembering } from './memory.ts';
 
 /** The leader of a line: its position's own, else its lure's. */
 export function leaderOf(line: SpreadLine): Leader | undefined {
     return line.leader ?? line.lure?.value.leader ?? line.teaser?.value.leader ?? line.bait?.value.leader;
 }
+
+// A team's plans differ in a few lines; the others are settled once.
+const settle = remembering(lineAtRest, 512);
 
 /** A line settled behind the boat on a straight course: how much is out, how it enters, what it pulls. */
 export function restOf(
@@ -38,7 +42,7 @@ export function restOf(
     const { sections, leaning } = sectionsOf(line);
     const [first, ...more] = sections;
     if (!first) return silent(`The line of the ${line.position.name} has no diameter.`);
-    const found = lineAtRest({
+    const found = settle({
         towPoint: towPoint.value,
         speed: plan.speed.si,
         length: { astern: astern.value },

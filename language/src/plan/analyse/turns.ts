@@ -16,6 +16,7 @@ import type {
     TurnLimit,
 } from '../figures.ts';
 import { known, leaningOf, silent } from './figure.ts';
+import { remembering } from './memory.ts';
 
 type Side = Manoeuvre['side'];
 
@@ -59,7 +60,7 @@ export function* turnsInSteps(analysed: AnalysedPlan): Generator<void, Figure<Tu
     };
     const answers: Partial<Record<Side, SideAnswer>> = {};
     for (const side of ['port', 'starboard'] as const) {
-        const answer = remembered(question, side);
+        const answer = remembered({ ...question, side });
         if (!answer) return silent('The plan’s figures are out of what a turn can be computed for.');
         answers[side] = answer;
         yield;
@@ -96,22 +97,15 @@ function judged({ line, towPoint, astern, sway }: LineFigures): JudgedLine | und
     };
 }
 
-// Pure answers to pure questions: while a crew types elsewhere in the plan, the turns are not worked out again.
-const memory = new Map<string, SideAnswer>();
-const MOST_REMEMBERED = 64;
+const remembered = remembering(work, 64);
 
-function remembered(question: TurnQuestion, side: Side): SideAnswer | undefined {
-    const key = JSON.stringify([side, question]);
-    const known = memory.get(key);
-    const answer = known ?? work(question, side);
-    if (!answer) return undefined;
-    memory.delete(key);
-    memory.set(key, answer);
-    if (memory.size > MOST_REMEMBERED) memory.delete(memory.keys().next().value!);
-    return answer;
-}
-
-function work({ lines, speed, contact, asked }: TurnQuestion, side: Side): SideAnswer | undefined {
+function work({
+    lines,
+    speed,
+    contact,
+    asked,
+    side,
+}: TurnQuestion & { readonly side: Side }): SideAnswer | undefined {
     const found = envelope(lines, { speed, side, contact });
     if (!found) return undefined;
     const none = { envelope: found, pairs: [], lures: [], fanPairs: found.tally.fanPairs };

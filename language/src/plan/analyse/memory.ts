@@ -1,0 +1,18 @@
+/**
+ * Remembers the answers to pure questions that are made of numbers and plain words: lines and turns that many plans
+ * share, or that stay as they are while a crew types elsewhere, are worked out once. The longest unasked goes first.
+ */
+export function remembering<Question, Answer>(
+    answer: (question: Question) => Answer,
+    most: number,
+): (question: Question) => Answer {
+    const known = new Map<string, Answer>();
+    return (question) => {
+        const key = JSON.stringify(question);
+        const found = known.has(key) ? known.get(key)! : answer(question);
+        known.delete(key);
+        known.set(key, found);
+        if (known.size > most) known.delete(known.keys().next().value!);
+        return found;
+    };
+}
