@@ -1,5 +1,11 @@
 import { DefaultLanguageServer } from 'langium/lsp';
-import type { InitializedParams, InitializeParams, InitializeResult } from 'vscode-languageserver';
+import {
+    CodeActionKind,
+    type InitializedParams,
+    type InitializeParams,
+    type InitializeResult,
+} from 'vscode-languageserver';
+import { fixAllKind } from './quick-fixes.ts';
 import type { EditorSharedServices } from './services.ts';
 
 /** Meets the client, and tells it what the server can do. */
@@ -22,6 +28,7 @@ export class LaybackServer extends DefaultLanguageServer {
             capabilities: {
                 ...capabilities,
                 selectionRangeProvider: true,
+                codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
                 workspace: {
                     ...capabilities.workspace,
                     workspaceFolders: { supported: true, changeNotifications: true },

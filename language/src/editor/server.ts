@@ -1,5 +1,6 @@
 import { DocumentState } from 'langium';
 import {
+    addCodeActionHandler,
     addDocumentHighlightHandler,
     addDocumentLinkHandler,
     addDocumentSymbolHandler,
@@ -15,6 +16,7 @@ import {
     addWorkspaceSymbolHandler,
 } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
+import { answerCommands } from './extension-requests.ts';
 import { publish } from './publish.ts';
 import { answerPulls } from './pull.ts';
 import { answerRequests } from './requests.ts';
@@ -27,6 +29,7 @@ export function startServer(connection: Connection, home: Home): void {
     const { shared } = createEditorServices(connection, home);
     addDocumentUpdateHandler(connection, shared);
     addFileOperationHandler(connection, shared);
+    addCodeActionHandler(connection, shared);
     addGotoDefinitionHandler(connection, shared);
     addFindReferencesHandler(connection, shared);
     addDocumentHighlightHandler(connection, shared);
@@ -42,6 +45,7 @@ export function startServer(connection: Connection, home: Home): void {
     publish(shared);
     answerPulls(connection, shared);
     answerRequests(connection, shared);
+    answerCommands(connection, shared);
 
     connection.onInitialize((params) => shared.lsp.LanguageServer.initialize(params));
     connection.onInitialized((params) => {

@@ -25,6 +25,7 @@ import { likes } from './likes.ts';
 import { links } from './links.ts';
 import { outline } from './outline.ts';
 import { Pictures } from './pictures.ts';
+import { quickFixes } from './quick-fixes.ts';
 import { references } from './references.ts';
 import { rename } from './rename.ts';
 import { SecondLook } from './second-look.ts';
@@ -121,6 +122,7 @@ const featureModule: Module<EditorServices, PartialLangiumServices> = {
     lsp: {
         DefinitionProvider: definition,
         ReferencesProvider: references,
+        CodeActionProvider: quickFixes,
         DocumentHighlightProvider: highlights,
         DocumentLinkProvider: links,
         RenameProvider: rename,

@@ -1,4 +1,4 @@
-import { URI } from 'langium';
+import { DocumentState, URI } from 'langium';
 import type { DocumentUpdateHandler } from 'langium/lsp';
 import {
     DidChangeWatchedFilesNotification,
@@ -6,8 +6,10 @@ import {
     Emitter,
     FileChangeType,
     type TextDocumentChangeEvent,
+    type TextEdit,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { safeEdits } from './quick-fixes.ts';
 import type { EditorSharedServices } from './services.ts';
 
 /** Hears of texts and files that change, in the editor and outside of it, and has everything brought up to date. */
@@ -38,6 +40,7 @@ export function updates(services: EditorSharedServices): DocumentUpdateHandler {
     return {
         didOpenDocument: () => Sources.lookAgain(),
         didChangeContent: updateOne,
+        willSaveDocumentWaitUntil: ({ document }) => fixesOnSave(document, services),
         didSaveDocument: () => Sources.lookAgain(),
         // The text in the editor is gone, saved or not: what is on the disk counts again.
         didCloseDocument: updateOne,
@@ -54,4 +57,14 @@ export function updates(services: EditorSharedServices): DocumentUpdateHandler {
 
 function uris(changes: DidChangeWatchedFilesParams['changes']): URI[] {
     return [...new Set(changes.map(({ uri }) => uri))].map((uri) => URI.parse(uri));
+}
+
+/** The safe fixes of a file that is about to be saved, where a person wants that. */
+async function fixesOnSave(document: TextDocument, services: EditorSharedServices): Promise<TextEdit[]> {
+    if (!services.editor.Settings.current.fixOnSave) return [];
+    const uri = URI.parse(document.uri);
+    const found = await services.workspace.DocumentBuilder.waitUntil(DocumentState.Validated, uri)
+        .then(() => services.editor.Findings.currentOf(uri.toString()))
+        .catch(() => []);
+    return safeEdits(found, services)?.changes?.[uri.toString()] ?? [];
 }

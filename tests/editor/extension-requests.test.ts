@@ -1,0 +1,107 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
+import * as protocol from '../../language/src/editor/protocol.ts';
+import { apply, type Editor, editorOver, positionAt } from './client.ts';
+import { plan, team } from './team.ts';
+
+const root = join(import.meta.dirname, '../..');
+const house = 'rules house "House" {\n    rule wash { severity hint }\n    rule stagger { sway 5 deg }\n}\n';
+let editor: Editor;
+const ask = <P, R>({ method }: protocol.Request<P, R>, params: P) => editor.ask<R>(method, params);
+
+beforeAll(async () => {
+    editor = await editorOver({ ...team, 'rules/house.spread': house });
+    editor.connection.onRequest(protocol.readFile.method, ({ uri }: { uri: string }) =>
+        readFileSync(fileURLToPath(uri)).toString('base64'),
+    );
+});
+afterAll(() => editor.stop());
+
+test('every rule is listed with what it stands on, and the codes that are no rules', async () => {
+    const rules = await ask(protocol.ruleList, {});
+    expect(rules.find(({ name }) => name === 'stagger')).toMatchObject({
+        group: 'layout',
+        severity: 'warning',
+        standing: expect.stringContaining('Physics'),
+    });
+    expect(rules.map(({ name }) => name)).toContain('syntax');
+});
+
+test('the starter files are those of the command', async () => {
+    const files = await ask(protocol.starter, {});
+    expect(files.map(({ path }) => path)).toContain('plans/first.spread');
+    for (const { path, text } of files) {
+        const source = join(root, 'language/src/command/starter', path.split('/').at(-1)!);
+        expect(text).toBe(readFileSync(source, 'utf8'));
+    }
+});
+
+describe('how grave a rule is for the team', () => {
+    const written = async (rule: string, severity: protocol.Severity) => {
+        const uri = editor.uri('rules/house.spread');
+        const edit: WorkspaceEdit | null = await ask(protocol.ruleSeverity, {
+            uri,
+            name: 'house',
+            rule,
+            severity,
+        });
+        return editor.applied(edit!)['rules/house.spread'];
+    };
+
+    test('is told for each of the team’s rules', async () => {
+        const said = await ask(protocol.teamRules, { rule: 'wash' });
+        expect(said).toEqual([
+            { uri: editor.uri('rules/house.spread'), name: 'house', title: 'House', severity: 'hint' },
+        ]);
+        expect(await ask(protocol.teamRules, { rule: 'crew' })).toEqual([
+            expect.not.objectContaining({ severity: expect.anything() }),
+        ]);
+    });
+
+    test('is written over what stands there, beside other settings, or anew', async () => {
+        expect(await written('wash', 'off')).toBe(house.replace('severity hint', 'severity off'));
+        expect(await written('stagger', 'error')).toMatch(/rule stagger \{ severity error +sway 5 deg \}/);
+        expect(await written('crew', 'off')).toBe(
+            house.replace(/\}\n$/, '    rule crew { severity off }\n}\n'),
+        );
+    });
+
+    test('is not written where the rules are no more', async () => {
+        const gone = {
+            uri: editor.uri('gone.spread'),
+            name: 'house',
+            rule: 'wash',
+            severity: 'off' as const,
+        };
+        expect(await ask(protocol.ruleSeverity, gone)).toBeNull();
+    });
+});
+
+test('a finding is offered to be waived, all but its reason', async () => {
+    const text = plan.replace('back wave 4 }', 'back 29 m }');
+    await editor.open('plans/face.spread', text);
+    const at = positionAt(text, text.indexOf('back 29'));
+    const [offer] = await ask(protocol.waivers, {
+        uri: editor.uri('plans/face.spread'),
+        range: { start: at, end: at },
+    });
+    expect(offer).toMatchObject({ rule: 'wave-face', title: 'wave-face on starboard short rigger' });
+    const put = `${offer!.before}looked good${offer!.after}`;
+    await editor.open(
+        'plans/waived.spread',
+        apply(text, [{ range: { start: offer!.at, end: offer!.at }, newText: put }]),
+    );
+    expect(await editor.findings('plans/waived.spread')).toEqual([]);
+});
+
+test('a picture comes in pixels too, with letters of its own', async () => {
+    const press = pathToFileURL(join(root, 'dist/press')).toString();
+    const content = await ask(protocol.png, { uri: editor.uri('plans/march.spread'), press, dpi: 40 });
+    const bytes = Buffer.from(content!, 'base64');
+    expect(bytes.subarray(1, 4).toString()).toBe('PNG');
+    expect(bytes.readUInt32BE(16)).toBe(Math.round((210 / 25.4) * 40));
+    expect(await ask(protocol.png, { uri: editor.uri('boats.spread'), press })).toBeNull();
+});
