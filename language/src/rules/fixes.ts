@@ -1,5 +1,5 @@
 import type { Fix } from '../plan/finding.ts';
-import type { Measure } from '../plan/measure.ts';
+import type { Measure, Span } from '../plan/measure.ts';
 import type { Origin, Place, Said } from '../plan/origin.ts';
 import { printNumber, usableDecimals } from '../units/print.ts';
 import { type Quantity, si } from '../units/quantity.ts';
@@ -29,6 +29,23 @@ export function replaceValue(
     // Also right for a drag in newtons that its author wrote as a share of the class.
     const text = rewritten(quantity, newSI / measure.si, rounding);
     return text === undefined ? undefined : { title: title(text), edits: [{ at: origin.place, text }] };
+}
+
+/** Draws a range in: `7.5 kn to 8.5 kn` becomes `7.7 kn to 8.1 kn`; `undefined` where rounding leaves nothing of it. */
+export function replaceSpan(
+    title: (from: string, to: string) => string,
+    span: Span,
+    within: { readonly from: number; readonly to: number },
+): Fix | undefined {
+    const from = replaceValue((text) => text, span.from, within.from);
+    const to = replaceValue((text) => text, span.to, within.to);
+    if (!from || !to || !(readBack(from, span.from) < readBack(to, span.to))) return undefined;
+    return { title: title(from.title, to.title), edits: [...from.edits, ...to.edits] };
+}
+
+/** What a rewritten number means, in SI. */
+function readBack({ title }: Fix, { quantity, si: old }: Measure): number {
+    return (Number.parseFloat(title) / quantity!.number) * old;
 }
 
 /** Writes a property anew, its word included: `back wave 4` in the place of `back 34 m`. */

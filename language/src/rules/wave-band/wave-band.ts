@@ -1,5 +1,9 @@
+import type { WavePlace } from '../../plan/figures.ts';
+import type { Span } from '../../plan/measure.ts';
+import type { Spread } from '../../plan/model.ts';
+import { replaceSpan } from '../fixes.ts';
 import { rule } from '../rule.ts';
-import { sayApart } from '../say.ts';
+import { capital, listed, sayApart } from '../say.ts';
 import { speed } from '../settings.ts';
 import { physics } from '../standing.ts';
 import { luresOnWaves } from '../waves.ts';
@@ -16,28 +20,82 @@ export const waveBand = rule({
     summary: 'A lure leaves its wave face within the speeds that the helm may run.',
     settings: {
         wander: speed(
-            { otherwise: 'not judged' },
-            "How far the boat may stray from the plan's speed, up or down.",
+            { otherwise: "the plan's own speeds, or else not judged" },
+            "How far the boat may stray from the plan's speed, where it does not say its speeds.",
         ),
     },
 
     check(analysis, { wander }, report) {
-        const { speed: planned } = analysis.plan;
-        if (wander === undefined || !planned) return;
-        for (const { line, wave } of luresOnWaves(analysis)) {
-            if (!wave.band || !line.back) continue;
-            const { from, to } = wave.band;
-            const [slowest, fastest] = [planned.si - wander, planned.si + wander];
-            if (slowest >= from && fastest <= to) continue;
-            const [low, high] = [sayApart.speed(from, slowest), sayApart.speed(to, fastest)];
-            const [band, run] = [`${low[0]} to ${high[0]}`, `${low[1]} to ${high[1]}`];
+        const { plan } = analysis;
+        const run = runBy(plan, wander);
+        if (!run) return;
+        const riding = [...luresOnWaves(analysis)].flatMap(({ line, wave }) =>
+            wave.band && line.back ? [{ line, wave: wave.wave, band: wave.band, back: line.back }] : [],
+        );
+        const leaving = riding.filter(({ band }) => run.from < band.from - SLACK || run.to > band.to + SLACK);
+        const { speeds } = plan;
+        if (speeds && leaving.length > 1) {
+            const all = common(riding.map(({ band }) => band));
+            const [band, runs] = inWords(all, run, speeds);
             report({
-                at: line.back,
-                what: `${line.position.name} stays on wave ${wave.wave} at ${band}, and the boat may run ${run}.`,
-                why: 'The waves stretch with speed and slide away from under a lure.',
-                remedy: `Hold ${band}, or ${fastest > to ? 'let it back' : 'bring it in'} a little.`,
+                at: { ...speeds.from.origin, place: speeds.from.origin.property },
+                what: `${capital(listed(leaving.map(({ line }) => line.position.name)))} leave their wave faces within ${runs}.`,
+                why: WHY,
+                remedy: `Keep her at ${band}, where all of them stay.`,
+                related: leaving.map(({ line, wave, band, back }) => ({
+                    at: back,
+                    what: `${line.position.name} stays on wave ${wave} at ${inWords(band, run, speeds)[0]}.`,
+                })),
+                fixes: [keep(speeds, all)],
+                positions: leaving.map(({ line }) => line),
+            });
+            return;
+        }
+        for (const { line, wave, band, back } of leaving) {
+            const [holds, runs] = inWords(band, run, speeds);
+            report({
+                at: back,
+                what: `${line.position.name} stays on wave ${wave} at ${holds}, and the boat may run ${runs}.`,
+                why: WHY,
+                remedy: `Hold ${holds}, or ${run.to > band.to ? 'let it back' : 'bring it in'} a little.`,
+                related: [{ at: speeds?.from, what: 'The speeds are said here.' }],
+                fixes: [speeds && keep(speeds, band)],
                 positions: [line],
             });
         }
     },
 });
+
+const WHY = 'The waves stretch with speed and slide away from under a lure.';
+
+/** A tenth of a knot: finer than anyone steers, and than the band is said. */
+const SLACK = 0.1 * (1852 / 3600);
+
+type Band = NonNullable<WavePlace['band']>;
+
+function runBy({ speed: planned, speeds }: Spread, wander: number | undefined): Band | undefined {
+    if (!planned) return undefined;
+    if (speeds) return { from: speeds.from.si, to: speeds.to.si };
+    return wander === undefined ? undefined : { from: planned.si - wander, to: planned.si + wander };
+}
+
+/** Never empty: at the plan's own speed all of them are on their faces. */
+function common(bands: readonly Band[]): Band {
+    return { from: Math.max(...bands.map(({ from }) => from)), to: Math.min(...bands.map(({ to }) => to)) };
+}
+
+/** A band and the speeds that are run, told apart. */
+function inWords(band: Band, run: Band, said: Span | undefined): [band: string, run: string] {
+    const low = sayApart.speed(band.from, said?.from ?? run.from);
+    const high = sayApart.speed(band.to, said?.to ?? run.to);
+    return [`${low[0]} to ${high[0]}`, `${low[1]} to ${high[1]}`];
+}
+
+function keep(speeds: Span, band: Band) {
+    const title = (from: string, to: string) => `Keep her at ${from} to ${to}`;
+    const within = {
+        from: Math.max(speeds.from.si, band.from),
+        to: Math.min(speeds.to.si, band.to),
+    };
+    return replaceSpan(title, speeds, within);
+}
