@@ -143,6 +143,8 @@ export interface WeakestFigures {
     readonly origin: Origin;
     /** Every link, the weakest first. */
     readonly ranked: readonly LinkFigures[];
+    /** What the main line holds, N: its measured strength, or else the class that it may not break above. */
+    readonly line?: { readonly holds: number; readonly said: Measure };
 }
 
 export interface LinkFigures {

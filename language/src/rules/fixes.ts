@@ -24,11 +24,20 @@ export function replaceValue(
     newSI: number,
     rounding: Rounding = 'nearest',
 ): Fix | undefined {
-    const { quantity, origin } = measure;
-    if (!quantity || !isOwn(origin) || measure.si === 0) return undefined;
-    // Also right for a drag in newtons that its author wrote as a share of the class.
-    const text = rewritten(quantity, newSI / measure.si, rounding);
-    return text === undefined ? undefined : { title: title(text), edits: [{ at: origin.place, text }] };
+    if (!isOwn(measure.origin)) return undefined;
+    const text = inItsForm(measure, newSI, rounding);
+    return text === undefined
+        ? undefined
+        : { title: title(text), edits: [{ at: measure.origin.place, text }] };
+}
+
+/**
+ * Another number as a value's author would write it; `undefined` where nobody wrote one. Also right for a drag in
+ * newtons that its author wrote as a share of the class.
+ */
+export function inItsForm(measure: Measure, newSI: number, rounding: Rounding): string | undefined {
+    const { quantity } = measure;
+    return quantity && measure.si !== 0 ? rewritten(quantity, newSI / measure.si, rounding) : undefined;
 }
 
 /** Draws a range in: `7.5 kn to 8.5 kn` becomes `7.7 kn to 8.1 kn`; `undefined` where rounding leaves nothing of it. */

@@ -1,8 +1,11 @@
 import { nearest } from '../units/nearest.ts';
+import { clipFalseRelease } from './clip-false-release/clip-false-release.ts';
+import { clipStiff } from './clip-stiff/clip-stiff.ts';
 import { combinedLength } from './combined-length/combined-length.ts';
 import { crew } from './crew/crew.ts';
 import { doubleLength } from './double-length/double-length.ts';
 import { dragOverClass } from './drag-over-class/drag-over-class.ts';
+import { dragUnderTow } from './drag-under-tow/drag-under-tow.ts';
 import { dragUntested } from './drag-untested/drag-untested.ts';
 import { event } from './event/event.ts';
 import { hookCount } from './hook-count/hook-count.ts';
@@ -21,6 +24,7 @@ import { rodLength } from './rod-length/rod-length.ts';
 import type { Rule } from './rule.ts';
 import { sizeOrder } from './size-order/size-order.ts';
 import { speedRange } from './speed-range/speed-range.ts';
+import { spoolLow } from './spool-low/spool-low.ts';
 import { stagger } from './stagger/stagger.ts';
 import { thinInsideThick } from './thin-inside-thick/thin-inside-thick.ts';
 import { unused } from './unused/unused.ts';
@@ -30,14 +34,18 @@ import { waiverIdle } from './waiver-idle/waiver-idle.ts';
 import { wash } from './wash/wash.ts';
 import { waveBand } from './wave-band/wave-band.ts';
 import { waveFace } from './wave-face/wave-face.ts';
+import { weakLink } from './weak-link/weak-link.ts';
 import { wireLine } from './wire-line/wire-line.ts';
 
 /** Every rule, by name. */
 export const rules: readonly Rule[] = [
+    clipFalseRelease,
+    clipStiff,
     combinedLength,
     crew,
     doubleLength,
     dragOverClass,
+    dragUnderTow,
     dragUntested,
     event,
     hookCount,
@@ -55,6 +63,7 @@ export const rules: readonly Rule[] = [
     rodLength,
     sizeOrder,
     speedRange,
+    spoolLow,
     stagger,
     thinInsideThick,
     unused,
@@ -64,6 +73,7 @@ export const rules: readonly Rule[] = [
     wash,
     waveBand,
     waveFace,
+    weakLink,
     wireLine,
 ];
 

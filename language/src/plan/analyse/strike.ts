@@ -12,6 +12,7 @@ import type {
 } from '../figures.ts';
 import type { Measure } from '../measure.ts';
 import type { Joint, Line, Spread, SpreadLine } from '../model.ts';
+import { CLASS_NEWTONS } from '../resolve/tackle.ts';
 import { known, leaningOf, silent } from './figure.ts';
 import { leaderOf, materialOf } from './rest.ts';
 
@@ -118,6 +119,7 @@ export function weakestOf(line: SpreadLine): Figure<WeakestFigures> | undefined 
     const found = weakestLink(links);
     if (found.kind === 'no-links') return silent('The strength of neither line nor leader is known.');
     if (found.kind === 'bad-link') return silent(`The ${found.link.name}: ${found.reason}`);
+    const main = outfit?.line && strengthOf(outfit.line);
     return known(
         {
             name: found.link.name,
@@ -131,9 +133,15 @@ export function weakestOf(line: SpreadLine): Figure<WeakestFigures> | undefined 
                 holds,
                 origin,
             })),
+            ...(main && { line: main }),
         },
         'computed',
     );
+}
+
+function strengthOf({ breaks, lineClass }: Line): WeakestFigures['line'] {
+    if (breaks) return { holds: breaks.si, said: breaks };
+    return lineClass && { holds: lineClass.si * CLASS_NEWTONS, said: lineClass };
 }
 
 function linksOf(piece: LinkFigures['piece'], of: Line | undefined, more: readonly Joint[]): NamedLink[] {

@@ -1,0 +1,66 @@
+import { heldLure } from '../clips.ts';
+import { inItsForm, replaceValue } from '../fixes.ts';
+import { runnerOf } from '../gear.ts';
+import { fishedLines } from '../neighbours.ts';
+import { rule } from '../rule.ts';
+import { say, sayApart } from '../say.ts';
+import { share } from '../settings.ts';
+import { physics } from '../standing.ts';
+
+/** A clip that opens for the lure, or for the sea, and not for a fish. */
+export const clipFalseRelease = rule({
+    name: 'clip-false-release',
+    group: 'drag and strike',
+    standing: physics(
+        "A clip carries the lure's whole pull until it opens.",
+        'The surge, 1.2 to 1.5 times the pull by the sea; the pull itself where nobody put the lure on a scale.',
+    ),
+    severity: 'warning',
+    summary: 'A clip is set below the pull of its lure with surge, so that the sea opens it.',
+    settings: { margin: share('100 %', 'Least setting of a clip, of the pull with surge.') },
+
+    check(analysis, { margin }, report) {
+        const { plan } = analysis;
+        for (const figures of fishedLines(analysis)) {
+            const held = heldLure(figures, plan);
+            if (!held) continue;
+            const { line } = figures;
+            const { clip, pull, towing, limit } = held;
+            const { setting } = clip;
+            const [least, alone] = [towing * margin, setting.si < pull * (1 - HAIR)];
+            if (setting.si >= least * (1 - HAIR)) continue;
+            const name = runnerOf(line)?.value.title ?? 'the lure';
+            const [opens, pulls] = sayApart.load(setting, alone ? pull : towing);
+            const how = alone ? 'by itself' : `with surge in a sea of ${say.length(plan.sea!)}`;
+            // A light clip on purpose: a few false releases are the price (common practice).
+            const light = !alone && line.method?.value.style?.value === 'drop-back';
+            const measured = figures.pull.known && figures.pull.standing === 'measured';
+            const torn = limit && least > limit.most.si;
+            report({
+                at: setting,
+                ...(light && { severity: 'hint' }),
+                ...(alone && measured && { severity: 'error' }),
+                what: `The clip at ${line.position.name} opens at ${opens}, and ${name} pulls ${pulls} ${how}.`,
+                why: alone
+                    ? 'It opens as soon as the line is in it.'
+                    : 'Each false release is a lure that does not fish until somebody has seen it.',
+                remedy: torn
+                    ? `No setting holds this lure and opens for a fish at ${say.load(limit.most)}: tow one that pulls less.`
+                    : `Set it to ${inItsForm(setting, least, 'up') ?? say.load(least)} or more.`,
+                related: [
+                    { at: runnerOf(line)?.value.pull?.load, what: `What ${name} pulls is said here.` },
+                    ...(alone ? [] : [{ at: plan.sea, what: 'The sea is said here.' }]),
+                ],
+                fixes: [
+                    torn
+                        ? undefined
+                        : replaceValue((text) => `Set the clip to ${text}`, setting, least, 'up'),
+                ],
+                positions: [line],
+            });
+        }
+    },
+});
+
+/** Equal on paper is equal. */
+const HAIR = 1e-9;

@@ -1,0 +1,62 @@
+import { heldLure } from '../clips.ts';
+import { replaceValue } from '../fixes.ts';
+import { fishedLines, known } from '../neighbours.ts';
+import { rule } from '../rule.ts';
+import { say, sayApart } from '../say.ts';
+import { physics } from '../standing.ts';
+
+/** A clip that asks a fish for more than the method wants, or than the reel would. */
+export const clipStiff = rule({
+    name: 'clip-stiff',
+    group: 'drag and strike',
+    standing: physics(
+        'The pull on the line at which the clip lets go, from its setting and the way of the line.',
+    ),
+    severity: 'warning',
+    summary: 'A clip asks a fish for more than the method wants, or for more than hooked drag.',
+    settings: {},
+    givesWayTo: ['clip-false-release'],
+
+    check(analysis, _, report) {
+        for (const figures of fishedLines(analysis)) {
+            const held = heldLure(figures, analysis.plan);
+            if (!held?.limit) continue;
+            const { line } = figures;
+            const { clip, towing, limit } = held;
+            const opening = known(clip.opens);
+            const pull = opening?.kind === 'opens' ? opening.pull : clip.setting.si;
+            if (pull <= limit.most.si * (1 + 1e-9)) continue;
+            const [asked, most] = sayApart.load(pull === clip.setting.si ? clip.setting : pull, limit.most);
+            const byMethod = limit.by === 'method';
+            const torn = towing > limit.most.si;
+            const method = line.method?.value.title;
+            report({
+                at: clip.setting,
+                what: `The clip at ${line.position.name} opens at ${asked}, and ${byMethod ? `${method} wants ${most} at most` : `hooked drag is ${most}`}.`,
+                why: byMethod
+                    ? 'Until it opens the fish feels the boat, and lets go.'
+                    : 'Until it opens the fish is on the clip and not on the reel, and the line may slip through.',
+                remedy: torn
+                    ? `Below ${say.load(towing, limit.most)} the lure itself opens it: tow one that pulls less, or ${byMethod ? 'let the method ask for more' : 'fish more drag'}.`
+                    : `Set it to ${most} or less.`,
+                related: [
+                    {
+                        at: limit.most,
+                        what: byMethod ? `${method} says it here.` : 'Hooked drag is said here.',
+                    },
+                ],
+                fixes: [
+                    torn
+                        ? undefined
+                        : replaceValue(
+                              (text) => `Set the clip to ${text}`,
+                              clip.setting,
+                              clip.setting.si * (limit.most.si / pull),
+                              'down',
+                          ),
+                ],
+                positions: [line],
+            });
+        }
+    },
+});

@@ -1,0 +1,51 @@
+import { inItsForm, replaceValue } from '../fixes.ts';
+import { runnerOf } from '../gear.ts';
+import { fishedLines } from '../neighbours.ts';
+import { rule } from '../rule.ts';
+import { say, sayApart } from '../say.ts';
+import { physics } from '../standing.ts';
+
+/** On a line with no clip the reel alone holds the lure, and this one lets it go. */
+export const dragUnderTow = rule({
+    name: 'drag-under-tow',
+    group: 'drag and strike',
+    standing: physics(
+        'Without a clip, set drag carries the whole towing pull.',
+        'The surge, 1.2 to 1.5 times the pull by the sea; the pull itself where nobody put the lure on a scale.',
+    ),
+    severity: 'warning',
+    summary: 'On a line with no clip, set drag is below the pull of the lure, or below it with surge.',
+    settings: {},
+
+    check(analysis, _, report) {
+        const { plan } = analysis;
+        for (const { line, pull, towing } of fishedLines(analysis)) {
+            const { set, hooked } = line.drag;
+            if (line.from?.kind !== 'rod tip' || !set || !pull.known || !towing.known) continue;
+            const creeps = set.si < pull.value * (1 - 1e-9);
+            // Without a sea nobody knows the surge.
+            const most = plan.sea ? towing.value : pull.value;
+            if (!creeps && set.si >= most * (1 - 1e-9)) continue;
+            const light = line.method?.value.style?.value === 'drop-back';
+            const name = runnerOf(line)?.value.title ?? 'the lure';
+            const [drag, pulls] = sayApart.load(set, creeps ? pull.value : most);
+            const tooMuch = hooked && most > hooked.si;
+            report({
+                at: set,
+                ...((light || !creeps) && { severity: 'hint' }),
+                what: `Set drag at ${line.position.name} is ${drag}, and ${name} pulls ${pulls} ${creeps ? 'by itself' : `with surge in a sea of ${say.length(plan.sea!)}`}.`,
+                why: 'No clip holds this line, so the lure takes it off the reel.',
+                remedy: tooMuch
+                    ? 'Tow it from a clip, or tow one that pulls less.'
+                    : `Raise it to ${inItsForm(set, most, 'up') ?? say.load(most)}, or tow it from a clip${light ? '; on light drag, take the line back every half hour' : ''}.`,
+                related: [{ at: runnerOf(line)?.value.pull?.load, what: `What ${name} pulls is said here.` }],
+                fixes: [
+                    tooMuch
+                        ? undefined
+                        : replaceValue((text) => `Raise set drag to ${text}`, set, most, 'up'),
+                ],
+                positions: [line],
+            });
+        }
+    },
+});

@@ -1,0 +1,73 @@
+import { describe, expect, test } from 'vitest';
+import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+
+const fished = (leader: string, line = 'line clear-24', rest = '') =>
+    today(
+        '    port short corner { outfit own  lure mine  back wave 2 }',
+        `outfit own "Own" {\n    ${line}\n    ${rest}\n}
+lure mine "Mine" pusher { leader nylon { ${leader} } }`,
+    );
+
+describe('weak-link', () => {
+    test('a leader that parts before the line', async () => {
+        expect(await messagesOf(fished('breaks 20 kg'), 'weak-link')).toEqual([
+            'The leader of Mine holds 20 kg, and the line of Own breaks at 22.8 kg. It parts first, and the fish swims off with hook and leader. Rig one that holds more than 22.8 kg.',
+        ]);
+        expect(await messagesOf(fished('breaks 23 kg'), 'weak-link')).toEqual([]);
+    });
+
+    test('a line that nobody broke on a scale holds what its class lets it', async () => {
+        const bare = 'line nylon { class 24 kg }';
+        expect((await messagesOf(fished('breaks 23 kg', bare), 'weak-link'))[0]).toContain(
+            'is of the 24 kg class',
+        );
+        expect(await messagesOf(fished('breaks 25 kg', bare), 'weak-link')).toEqual([]);
+    });
+
+    // Common practice, no source: a crimp that looks good can fail at 40 % of the leader. Of 50 kg that is 20 kg.
+    test.each([
+        ['breaks 50 kg  crimp 40 %', 'The crimp of the leader of Mine holds 20 kg'],
+        ['breaks 113 kg  swivel 18 kg', 'The swivel of the leader of Mine holds 18 kg'],
+    ])('a joint beyond the line: %s', async (leader, message) => {
+        expect((await messagesOf(fished(leader), 'weak-link'))[0]).toContain(message);
+    });
+
+    test('a swivel of the outfit, by its name', async () => {
+        const text = fished('breaks 113 kg', 'line clear-24', 'swivel "old" 15 kg');
+        expect((await messagesOf(text, 'weak-link'))[0]).toContain(
+            'The swivel (old) of the line of Own holds 15 kg',
+        );
+    });
+
+    test('a knot may be weaker than its line, but not weaker than full drag', async () => {
+        const knot = (share: string) =>
+            fished(
+                'breaks 113 kg',
+                `line clear-24 { knot "to the double" ${share} }`,
+                'drag { hooked 6 kg  full 14 kg }',
+            );
+        expect(await messagesOf(knot('92 %'), 'weak-link')).toEqual([]);
+        // 55 % of 22.8 kg is 12.5 kg.
+        expect(await messagesOf(knot('55 %'), 'weak-link')).toEqual([
+            'The knot (to the double) of the line of Own holds 12.5 kg, and full drag is 14 kg. It parts before the reel gives. Tie it anew, or keep full drag under 12.5 kg.',
+        ]);
+    });
+
+    test('names the weakest, and only that', async () => {
+        const both = fished('breaks 20 kg  crimp 50 %');
+        expect(await messagesOf(both, 'weak-link')).toHaveLength(1);
+        expect((await messagesOf(both, 'weak-link'))[0]).toMatch(
+            /^The crimp of the leader of Mine holds 10 kg/,
+        );
+    });
+
+    test('stands under the words that say the strength, or under the lure that brings it', async () => {
+        await expectMarked(
+            today(`
+    port short corner { outfit medium-1  lure broad  back wave 2  leader { breaks 12 kg } }
+    //                                                                            ^^^^^ weak-link: holds 12 kg`),
+            'weak-link',
+        );
+        await expectMarked(today('    port short corner { lure broad  back wave 2 }'), 'weak-link');
+    });
+});
