@@ -13,6 +13,7 @@ import {
 import { type Edit, type Finding, type Fix, messageOf } from '../plan/finding.ts';
 import { textEditOf } from './removal.ts';
 import type { EditorServices, EditorSharedServices } from './services.ts';
+import { escaped } from './snippets.ts';
 import { type WaiverWanted, waiverFor, waiverWords } from './waive.ts';
 
 /** Applies every fix of a file that changes no decision of the crew's. */
@@ -116,11 +117,6 @@ function waiving(
     };
     const version = shared.workspace.TextDocuments.get(document.uri)?.version ?? null;
     return { documentChanges: [{ textDocument: { uri, version }, edits: [edit] }] };
-}
-
-/** A text that a snippet repeats as it is. */
-export function escaped(text: string): string {
-    return text.replace(/[\\$}]/g, '\\$&');
 }
 
 function isWanted(kind: string, { only }: CodeActionContext): boolean {

@@ -1,6 +1,7 @@
 import { DocumentState } from 'langium';
 import {
     addCodeActionHandler,
+    addCompletionHandler,
     addDocumentHighlightHandler,
     addDocumentLinkHandler,
     addDocumentSymbolHandler,
@@ -30,6 +31,7 @@ export function startServer(connection: Connection, home: Home): void {
     addDocumentUpdateHandler(connection, shared);
     addFileOperationHandler(connection, shared);
     addCodeActionHandler(connection, shared);
+    addCompletionHandler(connection, shared);
     addGotoDefinitionHandler(connection, shared);
     addFindReferencesHandler(connection, shared);
     addDocumentHighlightHandler(connection, shared);

@@ -13,6 +13,7 @@ import { EditorBuilder } from './builder.ts';
 import { LaybackServer } from './capabilities.ts';
 import { Checks } from './checks.ts';
 import { Client } from './client.ts';
+import { completion } from './completion/completion.ts';
 import { definition } from './definition.ts';
 import { type Disk, diskBy, noDisk } from './disk.ts';
 import { diskOfClient } from './disk-client.ts';
@@ -123,6 +124,7 @@ const featureModule: Module<EditorServices, PartialLangiumServices> = {
         DefinitionProvider: definition,
         ReferencesProvider: references,
         CodeActionProvider: quickFixes,
+        CompletionProvider: completion,
         DocumentHighlightProvider: highlights,
         DocumentLinkProvider: links,
         RenameProvider: rename,

@@ -26,11 +26,11 @@ export function spotAt(document: LangiumDocument, position: Position): Spot | un
     const offset = document.textDocument.offsetAt(position);
     const leaf = leafAt(root, offset) ?? (offset > 0 ? leafAt(root, offset - 1) : undefined);
     if (!leaf) return undefined;
-    return { offset, leaf, node: leaf.astNode, property: propertyOf(leaf) };
+    return { offset, leaf, node: leaf.astNode, property: roleOf(leaf) };
 }
 
 /** What a word is to the node that it is part of. */
-export function propertyOf(leaf: CstNode): string | undefined {
+export function roleOf(leaf: CstNode): string | undefined {
     const whole = leaf.astNode.$cstNode;
     // Beyond its own node the question would be what that node is to the one around it.
     for (let cst: CstNode | undefined = leaf; cst && cst !== whole; cst = cst.container) {

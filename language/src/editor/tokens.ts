@@ -11,7 +11,7 @@ import type { Range } from 'vscode-languageserver';
 import { SemanticTokenModifiers, SemanticTokensBuilder, SemanticTokenTypes } from 'vscode-languageserver';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { EditorServices } from './services.ts';
-import { propertyOf } from './spot.ts';
+import { roleOf } from './spot.ts';
 
 const types = [
     SemanticTokenTypes.keyword,
@@ -108,7 +108,7 @@ function meaningOf(leaf: LeafCstNode): Meaning | undefined {
 
 function meaningOfWord(leaf: LeafCstNode): Meaning | undefined {
     const node = leaf.astNode;
-    const property = propertyOf(leaf);
+    const property = roleOf(leaf);
     if (node.$type === 'Unknown' || node.$type === 'Junk') return undefined;
     if (node.$type === 'Position' || property === 'choice' || property === 'head' || property === 'role')
         return { type: SemanticTokenTypes.enumMember };

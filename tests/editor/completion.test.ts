@@ -1,0 +1,284 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type {
+    CompletionItem,
+    CompletionList,
+    InsertReplaceEdit,
+    TextEdit,
+} from 'vscode-languageserver-protocol';
+import { apply, capable, type Editor, editorOver, positionAt } from './client.ts';
+import { plan, team, withCrLf } from './team.ts';
+
+let editor: Editor;
+beforeAll(async () => {
+    editor = await editorOver(team);
+});
+afterAll(() => editor.stop());
+
+let files = 0;
+
+/** What is offered where `‸` stands. */
+async function items(
+    marked: string,
+    path = `plans/c${files++}.spread`,
+    from = editor,
+): Promise<CompletionItem[]> {
+    const at = marked.indexOf('‸');
+    const text = marked.replace('‸', '');
+    await from.open(path, text);
+    const list = await from.ask<CompletionList | null>('textDocument/completion', {
+        ...from.whole(path),
+        position: positionAt(text, at),
+    });
+    return [...(list?.items ?? [])].sort((a, b) => (a.sortText! < b.sortText! ? -1 : 1));
+}
+const labels = async (marked: string, path?: string) => (await items(marked, path)).map(({ label }) => label);
+
+/** The text after one of the offers was taken. */
+async function taken(marked: string, label: string, path = `plans/t${files++}.spread`): Promise<string> {
+    const item = (await items(marked, path)).find((each) => each.label === label);
+    if (!item) throw new Error(`${label} is not offered.`);
+    const edit = item.textEdit as InsertReplaceEdit | TextEdit;
+    const range = 'range' in edit ? edit.range : edit.replace;
+    return apply(marked.replace('‸', ''), [{ range, newText: edit.newText }]);
+}
+
+const uses = 'use "layback:species"\nuse "../boats.spread"\nuse "../tackle.spread"\n';
+
+describe('outside of any block', () => {
+    test('definitions and `use`, nothing else', async () => {
+        const offered = await labels('‸');
+        expect(offered.slice(0, 3)).toEqual(['spread', 'use', 'boat']);
+        expect(offered).toHaveLength(17);
+        expect(await labels('spread a { }\nlu‸\n')).toContain('lure');
+    });
+
+    test('heads behind a lure’s name, and what it may be like', async () => {
+        expect(await labels(`${uses}lure mine "Mine" ‸`)).toEqual(
+            expect.arrayContaining(['slant', 'jet', 'like']),
+        );
+        expect(await labels(`${uses}lure mine like ‸`)).toEqual(['broom', 'sliver', 'wick']);
+        expect(await labels(`${uses}lure mine like br‸ { }`)).toContain('broom');
+    });
+
+    test('files for a `use`, those in use already left out', async () => {
+        expect(await labels('use "../boats.spread"\nuse "‸"\n', 'plans/new.spread')).toEqual(
+            expect.arrayContaining(['march.spread', '../tackle.spread', 'layback:species']),
+        );
+        expect(await labels('use "../boats.spread"\nuse "‸"\n', 'plans/new.spread')).not.toContain(
+            '../boats.spread',
+        );
+        expect(await labels('use "../boats.spread"\nuse "‸"\n', 'plans/new.spread')).not.toContain(
+            'new.spread',
+        );
+        expect(await taken('use "../t‸"\n', '../tackle.spread')).toBe('use "../tackle.spread"\n');
+        expect(await taken('use "lay‸\n', 'layback:methods')).toBe('use "layback:methods\n');
+    });
+});
+
+describe('in a block', () => {
+    test('its properties, those that are not said yet', async () => {
+        const offered = await labels(`${uses}spread a {\n    boat petrel\n    ‸\n    speed 8 kn\n}\n`);
+        expect(offered).toEqual(expect.arrayContaining(['sea', 'crew', 'waive', 'target']));
+        expect(offered).not.toContain('boat');
+        expect(offered).not.toContain('speed');
+        expect(await labels('boat b { ‸ }')).toContain('outriggers');
+        expect(await labels('boat b { outriggers { ‸ } }')).toEqual([
+            'length',
+            'foot',
+            'rise',
+            'sweep',
+            'halyards',
+        ]);
+        expect(await labels('boat b { outriggers { foot { ahead 3 m  ‸ } } }')).toEqual(['out', 'up']);
+    });
+
+    test('with places to fill in', async () => {
+        expect(await taken('lure a jet { pu‸ }', 'pull')).toBe(
+            `lure a jet { pull \${1:2.6 kg} at \${2:8 kn} }`,
+        );
+        expect(await taken('line a { ‸ }', 'material')).toMatch(/material \$\{1\|nylon,.*wire\|\}/);
+        expect(await taken('boat b { ‸ }', 'outriggers')).toBe('boat b { outriggers {\n\t$0\n} }');
+        expect(await taken('outfit a { ‸ }', 'tested')).toBe(
+            `outfit a { tested \${1:2026-02-11} by "\${2:K.}" }`,
+        );
+        expect(await taken('‸', 'lure')).toMatch(/^lure \$\{1:name\} "\$\{2:Title\}" \$\{3\|slant,/);
+    });
+
+    test('as plain text for an editor that has none', async () => {
+        const plain = await editorOver(team, { capabilities: { ...capable, textDocument: {} } });
+        const offered = await items('lure a jet { pu‸ }', 'plans/plain.spread', plain);
+        expect(offered.find(({ label }) => label === 'pull')?.textEdit).toMatchObject({ newText: 'pull ' });
+        await plain.stop();
+    });
+
+    test('also behind a misspelt word, on its line and on the next', async () => {
+        expect(await labels('spread a {\n    sped 8 kn\n    ‸\n}\n')).toContain('crew');
+        expect(await labels('spread a { sped 8 kn  cr‸ }\n')).toContain('crew');
+        expect(await labels('boat b {\n    outrigers { length 2 m }\n    be‸\n}\n')).toContain('beam');
+    });
+
+    test('also where braces are still missing', async () => {
+        expect(await labels('spread a {\n    port long rigger {\n        ‸')).toContain('lure');
+        expect(await labels('spread a {\n    port long rigger {\n        lure\n    ‸')).toContain('back');
+        expect(await labels('spread a {\n    ‸\n\nspread b { }\n')).toContain('crew');
+    });
+
+    test('nothing in comments, titles and numbers', async () => {
+        expect(await labels('spread a { // sp‸\n}')).toEqual([]);
+        expect(await labels('spread a { /* sp‸ */ }')).toEqual([]);
+        expect(await labels('spread a "sp‸" { }')).toEqual([]);
+        expect(await labels('spread a { crew 1‸0 }')).toEqual([]);
+    });
+});
+
+describe('positions', () => {
+    test('those that the plan does not have yet', async () => {
+        const offered = await labels(`${uses}spread a {\n    port long rigger { }\n    ‸\n}\n`);
+        expect(offered).toContain('starboard long rigger');
+        expect(offered).not.toContain('port long rigger');
+    });
+
+    test('the rest of one that has begun', async () => {
+        expect(await labels(`${uses}spread a {\n    port ‸\n}\n`)).toEqual(
+            expect.arrayContaining(['long rigger', 'short corner', 'squid chain']),
+        );
+        expect(await labels(`${uses}spread a {\n    port long ‸\n}\n`)).toEqual(['corner', 'rigger']);
+        expect(await taken('spread a {\n    port long ri‸\n}\n', 'rigger')).toBe(
+            'spread a {\n    port long rigger {\n\t$0\n}\n}\n',
+        );
+    });
+
+    test('what the preset has comes first where it can be changed', async () => {
+        const offered = await items(`${plan}spread c like morning {\n    ‸\n}\n`);
+        expect(
+            offered
+                .slice(0, 3)
+                .map(({ label }) => label)
+                .sort(),
+        ).toEqual(['port long rigger', 'port short corner', 'starboard short rigger']);
+        expect(offered[0]!.detail).toMatch(/preset/);
+    });
+
+    test('where one is spoken of, those that the plan has', async () => {
+        const has = ['port long rigger', 'port short corner', 'starboard short rigger'];
+        for (const line of ['without ', 'waive wash on ', 'order set ', 'swap port long rigger with ']) {
+            expect((await labels(`${plan}spread c like morning {\n    ${line}‸\n}\n`)).sort()).toEqual(has);
+        }
+        expect((await labels(plan.replace('crew 2', 'fallback "x" { drop ‸ }'))).sort()).toEqual(has);
+    });
+
+    test('also those that the boat has on top', async () => {
+        expect(await labels('boat b { position tower { up 6 m } }\nspread a { boat b  ‸ }')).toContain(
+            'centre tower',
+        );
+    });
+});
+
+describe('gear', () => {
+    const line = (put: string) =>
+        plan.replace('starboard short rigger { outfit blue  lure wick', `starboard short rigger { ${put}`);
+
+    test('what no other line of the plan has', async () => {
+        expect(await labels(line('outfit ‸'))).toEqual(['blue']);
+        expect(await labels(line('outfit blue  lure ‸'))).toEqual(['wick']);
+        expect(await labels(line('lure w‸ick'))).toEqual(['wick']);
+    });
+
+    test('what the preset’s lines have is taken too', async () => {
+        expect(
+            await labels(`${plan}spread c like morning {\n    starboard short rigger { outfit ‸ }\n}\n`),
+        ).toEqual(['blue']);
+    });
+
+    test('of its own kind, with its title and file', async () => {
+        expect(await items(`${uses}spread a { boat ‸ }`)).toMatchObject([
+            { label: 'petrel', detail: 'Petrel · boats.spread' },
+        ]);
+        expect(await labels(`${uses}spread a { target white‸ }`)).toContain('white-marlin');
+        expect(await labels(`${uses}outfit a { line ‸ }`)).toEqual(
+            expect.arrayContaining(['nylon', 'braid']),
+        );
+    });
+
+    test('the team’s own before the library’s', async () => {
+        expect((await labels(`${uses}spread a { method ‸ }`))[0]).toBe('soft');
+    });
+});
+
+describe('behind a number', () => {
+    test('the units of what is measured', async () => {
+        expect(await labels('spread a { speed 8 ‸ }')).toEqual(expect.arrayContaining(['kn', 'm/s', 'mph']));
+        expect((await labels('spread a { speed 8 ‸ }')).filter((each) => each === 'kg')).toEqual([]);
+        expect(await labels('lure a jet { pull 2 k‸ }')).toEqual(['kg', 'g', 'N', 'lb', 'oz']);
+        expect(await labels('lure a jet { pull 2 kg at 8 ‸ }')).toContain('kn');
+        expect(await labels('outfit a { drag { set 27 ‸ } }')).toContain('%');
+        expect(await labels('reel a { capacity 800 m of 0.7 ‸ }')).toContain('mm');
+        expect(await labels('rules r { rule stagger { sway 5 ‸ } }')).toEqual(['deg']);
+    });
+
+    test('with a blank where none was typed, and what it comes to', async () => {
+        expect(await taken('spread a { turn within 90‸ }', 'm')).toBe('spread a { turn within 90 m }');
+        const [metre] = await items('spread a { turn within 90 ‸ }');
+        expect(metre).toMatchObject({ label: 'm', detail: '90 m (295 ft)' });
+    });
+
+    test('no unit where things are counted', async () => {
+        expect(await labels('spread a { crew 3 ‸ }')).not.toContain('m');
+        expect(await labels('spread a { port long rigger { back wave 3 ‸ } }')).not.toContain('m');
+    });
+
+    test('the next property, on the same line too', async () => {
+        expect(await labels('spread a { speed 8 kn  ‸ }')).toContain('crew');
+        expect(await labels('spread a { speed 8 kn  ‸ }')).not.toContain('kn');
+    });
+});
+
+describe('words', () => {
+    test.each([
+        ['choices', 'line a { material ‸ }', ['nylon', 'fluorocarbon', 'polyester', 'braid', 'wire']],
+        [
+            'where a line is towed from',
+            `${uses}spread a { boat petrel  port long rigger { from ‸ } }`,
+            ['flat', 'halyard', 'rod', 'bridge'],
+        ],
+        ['a wave, or a distance', 'spread a { port long rigger { back ‸ } }', ['wave']],
+        ['severities', 'rules r { rule stagger { severity ‸ } }', ['error', 'warning', 'hint', 'off']],
+        ['settings', 'rules r { rule stagger { ‸ } }', ['severity', 'sway']],
+        ['what a waiver goes on with', 'spread a { waive wash ‸ }', ['on', 'between', 'because', 'until']],
+        [
+            'what happened',
+            'log 2026-03-02 { at 07:10 ‸ }',
+            ['raise', 'bite', 'hooked', 'released', 'port long rigger'],
+        ],
+        ['the list of classes', 'rules r { class ‸ }', ['among']],
+    ])('%s', async (_, marked, expected) => {
+        expect(await labels(marked)).toEqual(expect.arrayContaining(expected));
+    });
+
+    test('every rule by its name, with what it says', async () => {
+        const offered = await items('spread a { waive ‸ }');
+        expect(offered.length).toBeGreaterThan(25);
+        expect(offered.find(({ label }) => label === 'size-order')).toMatchObject({
+            detail: 'layout',
+            documentation: { value: expect.stringContaining('larger lure') },
+        });
+        expect(await labels('rules r { rule dr‸ }')).toContain('drag-over-class');
+    });
+
+    test('what `no` can take away is what the preset says', async () => {
+        const offered = await labels(`${plan}spread c like morning {\n    no ‸\n}\n`);
+        expect(offered).toEqual(expect.arrayContaining(['date', 'sea', 'turn']));
+        expect(offered).not.toContain('weather');
+    });
+
+    test('a number as the language’s own example has it', async () => {
+        expect(await items('spread a { speed ‸ }')).toMatchObject([
+            { label: '8 kn', detail: 'For instance: speed 8 kn' },
+        ]);
+    });
+});
+
+test('the whole word is replaced, with CR LF and letters of two units', async () => {
+    const marked = withCrLf('/* 🐟🐟 */ spread a "🎣" {\n    note "𝒜"  sp‸ed 8 kn\n}\n');
+    expect(await taken(marked, 'speed')).toBe(marked.replace('sp‸ed', `speed \${1:8 kn}`));
+});
