@@ -1,0 +1,270 @@
+import {
+    commands,
+    type Position,
+    Range,
+    Selection,
+    Uri,
+    ViewColumn,
+    type WebviewPanel,
+    window,
+    workspace,
+} from 'vscode';
+import {
+    checked,
+    type Picture,
+    type PictureWanted,
+    picture as pictureOf,
+} from '../../../language/src/editor/protocol.ts';
+import type { Gaze } from '../gaze.ts';
+import type { Server } from '../server.ts';
+import { fromPage, type Offer, offers, type Shown, type ToPage, type View } from './messages.ts';
+import { page } from './page.ts';
+import { paletteFor } from './palette.ts';
+import { elementsAt } from './places.ts';
+
+export interface PlanName {
+    readonly uri: string;
+    readonly plan: string;
+}
+
+/** One panel with a plan in it. */
+export interface Diagram {
+    readonly panel: WebviewPanel;
+    readonly shown: Shown | undefined;
+    readonly picture: Picture | undefined;
+    pin(pinned: boolean): void;
+    /** Shows a plan, or the one that is being worked in. */
+    show(plan?: PlanName): void;
+}
+
+export const diagramType = 'layback.diagram';
+
+/** How long a picture may take, ms, before it is said that there is none yet. */
+const patience = 400;
+
+/**
+ * Fills a panel with a plan and keeps it up to date.
+ *
+ * What is asked last is shown, whatever is answered last; a picture stays until there is a better one.
+ */
+export function fillPanel(
+    panel: WebviewPanel,
+    home: { readonly extension: Uri; readonly server: Server; readonly gaze: Gaze },
+    kept: Shown | undefined,
+    told: () => void,
+): Diagram {
+    const { server, gaze } = home;
+    let pinned = kept?.pinned ?? false;
+    let view: View = kept?.view ?? 'above';
+    let at: PlanName | undefined = kept;
+    /** A plan that was asked for by name stays until the caret moves. */
+    let isHeld = false;
+    let picture: Picture | undefined;
+    let isReady = false;
+    let asked = 0;
+
+    const send = (message: ToPage) => void panel.webview.postMessage(message);
+    const say = (state: 'loading' | 'empty' | 'stopped', words: string, ...offers: Offer[]) =>
+        send({ kind: 'words', state, words, offers });
+    const shown = (): Shown | undefined => at && { uri: at.uri, plan: at.plan, view, pinned };
+
+    /** Unless pinned: the plan at the caret, where the file that one works in has a plan. */
+    const wanted = (): PictureWanted | undefined => {
+        const bow = workspace.getConfiguration('layback').get<'up' | 'right'>('diagram.bow', 'up');
+        const wishes = { palette: paletteFor(window.activeColorTheme.kind), live: true, bow };
+        const { place } = gaze;
+        if (!pinned && !isHeld && place) {
+            const { line, character } = place.caret;
+            return { uri: place.document.uri.toString(), position: { line, character }, view, wishes };
+        }
+        return at && { ...at, view, wishes };
+    };
+
+    const draw = async () => {
+        // A page that is hidden is gone, and asks when it is back.
+        if (!isReady || !panel.visible) return;
+        const turn = ++asked;
+        const current = () => turn === asked;
+        if (server.state === 'stopped') {
+            say(
+                'stopped',
+                'The Layback language server is not running, so nothing can be drawn.',
+                'Restart Language Server',
+                'Show the Log',
+            );
+            return;
+        }
+        const want = wanted();
+        if (!want) {
+            say(
+                'empty',
+                'No plan is open. Open a .spread file: the spread that the caret is in is drawn here.',
+                'New Plan…',
+                'New Team Folder…',
+            );
+            return;
+        }
+        const late = setTimeout(() => current() && say('loading', `Drawing ${nameOf(want.uri)} …`), patience);
+        try {
+            const answer =
+                (await server.ask(pictureOf, want)) ??
+                // What one works in now has no plan: the one before stays.
+                (at && at.uri !== want.uri ? await server.ask(pictureOf, { ...want, ...at }) : undefined);
+            if (!current()) return;
+            if (answer) take(answer);
+            else if (server.state === 'running') nothingIn(want.uri);
+        } catch (fault) {
+            server.log.error(`A picture could not be drawn. ${(fault as Error).message}`);
+            if (current()) say('stopped', 'This plan could not be drawn. The log says why.', 'Show the Log');
+        } finally {
+            clearTimeout(late);
+        }
+    };
+
+    const take = (answer: Picture) => {
+        picture = answer;
+        at = { uri: answer.uri, plan: answer.plan.name };
+        panel.title = `${answer.plan.title}${pinned ? ' (pinned)' : ''}`;
+        send({
+            kind: 'picture',
+            shown: { ...at, view, pinned },
+            svg: answer.svg,
+            summary: answer.summary,
+            places: answer.places.map(({ id }) => id),
+            ...(answer.outdated !== undefined && { outdated: answer.outdated }),
+        });
+        mark();
+        told();
+    };
+
+    const nothingIn = (uri: string) => {
+        picture = undefined;
+        panel.title = 'Diagram';
+        say(
+            'empty',
+            `There is no spread in ${nameOf(uri)} yet. Type “spread” there to begin one; it is drawn as soon as it has a boat.`,
+            'New Plan…',
+        );
+        told();
+    };
+
+    const mark = () => {
+        const { place } = gaze;
+        const ids =
+            picture && place ? elementsAt(picture.places, place.document.uri.toString(), place.caret) : [];
+        send({ kind: 'mark', ids });
+    };
+
+    /** Goes to where the text says it: in the editor that shows the file, else beside the panel. */
+    const reveal = async (id: string) => {
+        const target = picture?.places.find((each) => each.id === id);
+        if (!target) return;
+        const { start, end } = target.range;
+        const range = new Range(start.line, start.character, end.line, end.character);
+        const uri = Uri.parse(target.uri, true);
+        const there = window.visibleTextEditors.find(
+            ({ document }) => document.uri.toString() === target.uri,
+        );
+        const editor = await window.showTextDocument(uri, {
+            viewColumn: there?.viewColumn ?? otherColumn(panel),
+        });
+        editor.selection = new Selection(range.start, range.start);
+        editor.revealRange(range);
+    };
+
+    panel.webview.onDidReceiveMessage((received: unknown) => {
+        const message = fromPage(received);
+        if (!message) return;
+        switch (message.kind) {
+            case 'ready':
+                isReady = true;
+                void draw();
+                break;
+            case 'reveal':
+                reveal(message.id).catch((fault) => server.log.error(`${fault}`));
+                break;
+            case 'view':
+                view = message.view;
+                void draw();
+                break;
+            case 'offer':
+                void commands.executeCommand(offers[message.offer]);
+                break;
+        }
+    });
+
+    const listening = [
+        gaze.onMove((place) => {
+            if (!place) return;
+            isHeld = false;
+            const uri = place.document.uri.toString();
+            const isElsewhere = !pinned && (picture?.uri !== uri || !isInPlan(picture, place.caret));
+            if (isElsewhere) void draw();
+            else mark();
+        }),
+        server.hear(checked, ({ uri }) => {
+            if (uri === at?.uri || (!pinned && uri === gaze.place?.document.uri.toString())) void draw();
+        }),
+        server.onState((state) => {
+            if (state !== 'starting') void draw();
+        }),
+        window.onDidChangeActiveColorTheme(() => void draw()),
+        workspace.onDidChangeConfiguration((change) => {
+            if (change.affectsConfiguration('layback.diagram')) void draw();
+        }),
+        panel.onDidChangeViewState(told),
+    ];
+    panel.onDidDispose(() => {
+        asked++;
+        for (const each of listening) each.dispose();
+    });
+
+    const { webview } = panel;
+    webview.options = { enableScripts: true, localResourceRoots: [Uri.joinPath(home.extension, 'dist')] };
+    const part = (name: string) =>
+        webview.asWebviewUri(Uri.joinPath(home.extension, 'dist', name)).toString();
+    webview.html = page({
+        script: part('preview.js'),
+        style: part('preview.css'),
+        source: webview.cspSource,
+        nonce: nonce(),
+    });
+
+    return {
+        panel,
+        get shown() {
+            return shown();
+        },
+        get picture() {
+            return picture;
+        },
+        pin(next) {
+            pinned = next;
+            void draw();
+            told();
+        },
+        show(plan) {
+            at = plan ?? at;
+            isHeld = plan !== undefined;
+            void draw();
+        },
+    };
+}
+
+function isInPlan({ plan }: Picture, caret: Position): boolean {
+    const { start, end } = plan.range;
+    return new Range(start.line, start.character, end.line, end.character).contains(caret);
+}
+
+function nameOf(uri: string): string {
+    return decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
+}
+
+function otherColumn({ viewColumn }: WebviewPanel): ViewColumn {
+    return viewColumn === ViewColumn.One ? ViewColumn.Two : ViewColumn.One;
+}
+
+function nonce(): string {
+    const bytes = crypto.getRandomValues(new Uint8Array(16));
+    return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}

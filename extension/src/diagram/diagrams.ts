@@ -1,0 +1,56 @@
+import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPanel, window } from 'vscode';
+import type { Gaze } from '../gaze.ts';
+import type { Server } from '../server.ts';
+import { type Diagram, diagramType, fillPanel, type PlanName } from './diagram.ts';
+import { exportDiagram } from './export.ts';
+import { keptFrom, type Shown } from './messages.ts';
+
+/** Panels with diagrams: at most one follows the plan that one works in, any number are pinned to theirs. */
+export function contributeDiagrams(context: ExtensionContext, server: Server, gaze: Gaze): Disposable {
+    const diagrams = new Set<Diagram>();
+    const home = { extension: context.extensionUri, server, gaze };
+
+    const fill = (panel: WebviewPanel, kept?: Shown): Diagram => {
+        const diagram = fillPanel(panel, home, kept, () => tellEditor());
+        diagrams.add(diagram);
+        panel.onDidDispose(() => {
+            diagrams.delete(diagram);
+            tellEditor();
+        });
+        return diagram;
+    };
+    const active = () => [...diagrams].find(({ panel }) => panel.active);
+    /** The one that a command means: that in front, else the one that follows, else any. */
+    const meant = () => active() ?? following() ?? [...diagrams][0];
+    const following = () => [...diagrams].find(({ shown }) => !shown?.pinned);
+    const tellEditor = () => {
+        void commands.executeCommand('setContext', 'layback.diagramPinned', active()?.shown?.pinned ?? false);
+        void commands.executeCommand('setContext', 'layback.diagramOpen', diagrams.size > 0);
+    };
+
+    const open = (uri?: unknown, plan?: unknown) => {
+        const named: PlanName | undefined =
+            typeof uri === 'string' && typeof plan === 'string' ? { uri, plan } : undefined;
+        const there = following();
+        if (there) {
+            there.panel.reveal(undefined, true);
+            there.show(named);
+            return;
+        }
+        const column = { viewColumn: ViewColumn.Beside, preserveFocus: true };
+        fill(window.createWebviewPanel(diagramType, 'Diagram', column)).show(named);
+    };
+
+    return Disposable.from(
+        window.registerWebviewPanelSerializer(diagramType, {
+            async deserializeWebviewPanel(panel, state: unknown) {
+                fill(panel, keptFrom(state).shown);
+            },
+        }),
+        commands.registerCommand('layback.openDiagram', open),
+        commands.registerCommand('layback.pinDiagram', () => meant()?.pin(true)),
+        commands.registerCommand('layback.followPlan', () => meant()?.pin(false)),
+        commands.registerCommand('layback.exportSvg', () => exportDiagram('svg', home, meant()?.shown)),
+        commands.registerCommand('layback.exportPng', () => exportDiagram('png', home, meant()?.shown)),
+    );
+}

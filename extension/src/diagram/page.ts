@@ -1,0 +1,48 @@
+/** Where the parts of the page are, as the page can ask for them. */
+export interface PageParts {
+    readonly script: string;
+    readonly style: string;
+    /** Where the editor lets a page ask for files at all. */
+    readonly source: string;
+    /** Unguessable, and another one for every page. */
+    readonly nonce: string;
+}
+
+/** The page inside the panel: it runs one script, loads one style sheet, and can ask for nothing else. */
+export function page({ script, style, source, nonce }: PageParts): string {
+    const policy = `default-src 'none'; script-src 'nonce-${nonce}'; style-src ${source}; base-uri 'none'; form-action 'none'`;
+    return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${inAttribute(policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="stylesheet" href="${inAttribute(style)}">
+<title>Diagram</title>
+</head>
+<body>
+<div id="bar" role="toolbar" aria-label="Diagram">
+<div role="radiogroup" aria-label="What is shown">
+<button type="button" role="radio" id="show-above" aria-checked="true">Above</button>
+<button type="button" role="radio" id="show-side" aria-checked="false" tabindex="-1">Side</button>
+<button type="button" role="radio" id="show-table" aria-checked="false" tabindex="-1">Table</button>
+</div>
+<div id="zoom" role="group" aria-label="Zoom">
+<button type="button" id="zoom-out" aria-label="Zoom out" title="Zoom out (−)">−</button>
+<button type="button" id="zoom-fit" title="Show all of it (0)">Fit</button>
+<button type="button" id="zoom-in" aria-label="Zoom in" title="Zoom in (+)">+</button>
+</div>
+</div>
+<div id="banner" role="status" hidden></div>
+<main id="stage" aria-busy="true"></main>
+<section id="table" aria-label="The plan as a table"></section>
+<section id="words" aria-live="polite"></section>
+<script nonce="${nonce}" src="${inAttribute(script)}"></script>
+</body>
+</html>
+`;
+}
+
+function inAttribute(text: string): string {
+    return text.replaceAll('&', '&amp;').replaceAll('"', '&quot;').replaceAll('<', '&lt;');
+}

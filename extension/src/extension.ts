@@ -1,0 +1,23 @@
+import type { ExtensionContext } from 'vscode';
+import { contributeCommands } from './commands.ts';
+import { contributeDiagrams } from './diagram/diagrams.ts';
+import { contributeFirstPlan } from './first-plan.ts';
+import { followPlans } from './gaze.ts';
+import { type Launch, startServer } from './server.ts';
+import { contributeStatus } from './status.ts';
+import { contributeTexts } from './texts.ts';
+
+/** What happens when the extension wakes up, wherever it runs. Nothing here waits for anything. */
+export function begin(context: ExtensionContext, launch: Launch): void {
+    const server = startServer(context, launch);
+    const gaze = followPlans();
+    context.subscriptions.push(
+        server,
+        gaze,
+        contributeTexts(server),
+        contributeDiagrams(context, server, gaze),
+        contributeStatus(server, gaze),
+        contributeFirstPlan(server),
+        contributeCommands(context, server, gaze),
+    );
+}
