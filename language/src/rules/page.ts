@@ -1,6 +1,6 @@
 import { rules } from './registry.ts';
 import { groups, type Rule } from './rule.ts';
-import { capital } from './say.ts';
+import { capital, listed } from './say.ts';
 import { fallbackText, type Setting } from './settings.ts';
 import { describe } from './standing.ts';
 
@@ -42,6 +42,9 @@ _housekeeping_ is about the text. Figures are planning aids: a scale, a measured
 `;
 
 function head(rule: Rule): string {
+    const gives = rule.givesWayTo
+        ? `- Gives way to ${listed(rule.givesWayTo)} about the same lines: one cause, one finding.\n`
+        : '';
     return `# ${rule.name}
 
 ${rule.summary}
@@ -49,7 +52,7 @@ ${rule.summary}
 - Group: ${rule.group}
 - Severity: ${rule.severity}
 - ${describe(rule.standing)}
-`;
+${gives}`;
 }
 
 function settingsSection({ settings }: Rule): string {

@@ -45,6 +45,7 @@ describe('the registry', () => {
         expect(rule.check ?? rule.checkFile ?? rule.checkWaivers).toBeTypeOf('function');
         expect(groups).toContain(rule.group);
         expect(rule.summary).toMatch(/^[A-Z].{20,118}\.$/);
+        for (const cause of rule.givesWayTo ?? []) expect(ruleNamed(cause)?.check).toBeTypeOf('function');
         for (const [name, { doc }] of Object.entries(rule.settings)) {
             expect(name, 'severity is said in the same block').not.toBe('severity');
             expect(doc).toMatch(/\.$/);

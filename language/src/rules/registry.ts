@@ -7,6 +7,7 @@ import { doubleLength } from './double-length/double-length.ts';
 import { dragOverClass } from './drag-over-class/drag-over-class.ts';
 import { dragUnderTow } from './drag-under-tow/drag-under-tow.ts';
 import { dragUntested } from './drag-untested/drag-untested.ts';
+import { entryAngle } from './entry-angle/entry-angle.ts';
 import { event } from './event/event.ts';
 import { hookCount } from './hook-count/hook-count.ts';
 import { hookFit } from './hook-fit/hook-fit.ts';
@@ -15,18 +16,24 @@ import { hookOverhang } from './hook-overhang/hook-overhang.ts';
 import { hookSpacing } from './hook-spacing/hook-spacing.ts';
 import { lateralGap } from './lateral-gap/lateral-gap.ts';
 import { leaderLength } from './leader-length/leader-length.ts';
+import { lift } from './lift/lift.ts';
 import { lineClass } from './line-class/line-class.ts';
 import { lineCount } from './line-count/line-count.ts';
 import { logMismatch } from './log-mismatch/log-mismatch.ts';
 import { methodMismatch } from './method-mismatch/method-mismatch.ts';
 import { positionMismatch } from './position-mismatch/position-mismatch.ts';
+import { positionMissing } from './position-missing/position-missing.ts';
 import { rodLength } from './rod-length/rod-length.ts';
 import type { Rule } from './rule.ts';
+import { setOrder } from './set-order/set-order.ts';
 import { sizeOrder } from './size-order/size-order.ts';
 import { speedRange } from './speed-range/speed-range.ts';
 import { spoolLow } from './spool-low/spool-low.ts';
 import { stagger } from './stagger/stagger.ts';
+import { teaserFoul } from './teaser-foul/teaser-foul.ts';
 import { thinInsideThick } from './thin-inside-thick/thin-inside-thick.ts';
+import { turnFoul } from './turn-foul/turn-foul.ts';
+import { turnStall } from './turn-stall/turn-stall.ts';
 import { unused } from './unused/unused.ts';
 import { usedTwice } from './used-twice/used-twice.ts';
 import { version } from './version/version.ts';
@@ -47,6 +54,7 @@ export const rules: readonly Rule[] = [
     dragOverClass,
     dragUnderTow,
     dragUntested,
+    entryAngle,
     event,
     hookCount,
     hookFit,
@@ -55,17 +63,23 @@ export const rules: readonly Rule[] = [
     hookSpacing,
     lateralGap,
     leaderLength,
+    lift,
     lineClass,
     lineCount,
     logMismatch,
     methodMismatch,
     positionMismatch,
+    positionMissing,
     rodLength,
+    setOrder,
     sizeOrder,
     speedRange,
     spoolLow,
     stagger,
+    teaserFoul,
     thinInsideThick,
+    turnFoul,
+    turnStall,
     unused,
     usedTwice,
     version,

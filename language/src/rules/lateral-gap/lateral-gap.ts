@@ -12,6 +12,7 @@ export const lateralGap = rule({
     severity: 'off',
     summary: 'Neighbours run closer side by side at the water than the gap.',
     settings: { gap: length('2 m', 'Least distance between neighbours, side by side at the water.') },
+    givesWayTo: ['stagger'],
 
     check(analysis, { gap }, report) {
         for (const pair of fishedPairs(analysis)) {

@@ -86,4 +86,12 @@ describe('size-order', () => {
             'size-order',
         );
     });
+
+    test('a long line that runs inside the short one has its distance as the cause, and not its lure', async () => {
+        const changed = today(`
+    port short corner { outfit medium-1  lure broad  back wave 3 }
+    port long corner { outfit medium-2  lure dart  back wave 2 }`);
+        expect(await messagesOf(changed, 'position-mismatch')).toHaveLength(1);
+        expect(await messagesOf(changed, 'size-order')).toEqual([]);
+    });
 });

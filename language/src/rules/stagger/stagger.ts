@@ -1,10 +1,11 @@
 import type { AnalysedPlan, PairFigures } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
 import type { SpreadLine } from '../../plan/model.ts';
+import { cureInWords } from '../cures.ts';
 import { replaceValue } from '../fixes.ts';
 import { fishedPairs, known, nearFirst } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { capital, listed, say } from '../say.ts';
+import { say } from '../say.ts';
 import { angle } from '../settings.ts';
 import { physics } from '../standing.ts';
 
@@ -33,9 +34,9 @@ export const stagger = rule({
             const cure = sway === undefined ? pair.cure : undefined;
             report({
                 at: far.back ?? far,
-                what: `${far.position.name} and ${near.position.name} touch at ${say.angle(margin)} of sway, and this plan allows for ${say.angle(asked)}.`,
+                what: `${far.position.name} and ${near.position.name} touch ${margin > 0 ? `at ${say.angle(margin)} of sway` : 'without any sway'}, and this plan allows for ${say.angle(asked)}.`,
                 why: 'Lures wander on their own action, in waves and in gusts.',
-                remedy: remedyFor(cure, distanceOf(far)),
+                remedy: cureInWords(cure, distanceOf(far)),
                 related: [{ at: near, what: `${near.position.name} runs here.` }],
                 fixes: [fixFor(cure, distanceOf(far))],
                 positions: [far, near],
@@ -47,21 +48,6 @@ export const stagger = rule({
 /** The greater sway of the two: a lure's own, or else what the plan asks of every pair. */
 function swayOf({ a, b }: PairFigures, { swayAsked }: AnalysedPlan): number {
     return Math.max(...[a, b].map(({ line }) => line.lure?.value.sway?.si ?? swayAsked.value));
-}
-
-function remedyFor(cure: PairFigures['cure'], like: Measure | undefined): string {
-    const ways = [
-        cure?.stagger && `${say.length(ample(cure.stagger), like)} more stagger`,
-        cure?.height && `${say.length(ample(cure.height), like)} more height on the longer line`,
-        cure?.width && `${say.length(ample(cure.width), like)} more width`,
-    ].filter((way) => typeof way === 'string');
-    if (ways.length === 0) return 'Give the two more stagger, height or width.';
-    return `${capital(listed(ways, 'or'))} would clear them.`;
-}
-
-/** Up to the next tenth of a metre: nobody moves a clip by less. */
-function ample(metres: number): number {
-    return Math.ceil(metres * 10 - 1e-9) / 10;
 }
 
 function fixFor(cure: PairFigures['cure'], distance: Measure | undefined) {

@@ -1,0 +1,52 @@
+import type { AnalysedPlan, SideTurnFigures } from '../plan/figures.ts';
+import type { Measure } from '../plan/measure.ts';
+import { replaceValue } from './fixes.ts';
+import { listed, say } from './say.ts';
+
+/** The turn that a plan allows, and what was computed of it. */
+export interface JudgedTurn {
+    readonly asked: Measure;
+    readonly sides: readonly SidedTurn[];
+}
+
+export interface SidedTurn {
+    readonly side: 'port' | 'starboard';
+    readonly figures: SideTurnFigures;
+}
+
+/** `undefined` until the turns are computed, and where the plan does not say how tightly it turns. */
+export function judgedTurn({ turns }: AnalysedPlan): JudgedTurn | undefined {
+    if (!turns?.known || !turns.value.asked) return undefined;
+    const { asked, port, starboard } = turns.value;
+    const sides = [
+        { side: 'port', figures: port },
+        { side: 'starboard', figures: starboard },
+    ] as const;
+    return { asked, sides };
+}
+
+export type Clean = 'noFoul' | 'allWorking';
+
+const words: Readonly<Record<Clean, string>> = {
+    noFoul: 'nothing fouls or falls slack from',
+    allWorking: 'every lure works from',
+};
+
+/** From which radius on turns are clean, to either side. */
+export function cleanInWords({ asked, sides }: JudgedTurn, clean: Clean): string {
+    const told = sides.flatMap(({ side, figures }) => {
+        const { radius } = figures[clean];
+        return radius === undefined ? [] : [`${say.length(Math.ceil(radius), asked)} to ${side}`];
+    });
+    if (told.length < 2)
+        return 'No turn that was looked at is clean: stagger the two more, or bring them in.';
+    return `Turn wider: ${words[clean]} ${listed(told)}.`;
+}
+
+/** Allows only the turns that are clean in all these ways, to both sides. */
+export function widen({ asked, sides }: JudgedTurn, ...clean: readonly Clean[]) {
+    const radii = sides.flatMap(({ figures }) => clean.map((kind) => figures[kind].radius));
+    if (radii.some((radius) => radius === undefined)) return undefined;
+    const radius = Math.ceil(Math.max(...(radii as number[])));
+    return replaceValue((text) => `Turn no tighter than ${text}`, asked, radius, 'up');
+}
