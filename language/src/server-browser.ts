@@ -7,6 +7,7 @@ import {
     ProposedFeatures,
 } from 'vscode-languageserver/browser';
 import { startServer } from './editor/server.ts';
+import { turnAnalysis } from './editor/turns.ts';
 
 const worker = self as unknown as DedicatedWorkerGlobalScope;
 const connection = createConnection(
@@ -14,4 +15,4 @@ const connection = createConnection(
     new BrowserMessageReader(worker),
     new BrowserMessageWriter(worker),
 );
-startServer(connection, { pages, lateAnalyses: [] });
+startServer(connection, { pages, lateAnalyses: [turnAnalysis] });

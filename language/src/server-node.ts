@@ -3,5 +3,10 @@ import pages from 'layback:rule-pages';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { diskOfNode } from './editor/disk-node.ts';
 import { startServer } from './editor/server.ts';
+import { turnAnalysis } from './editor/turns.ts';
 
-startServer(createConnection(ProposedFeatures.all), { disk: diskOfNode, pages, lateAnalyses: [] });
+startServer(createConnection(ProposedFeatures.all), {
+    disk: diskOfNode,
+    pages,
+    lateAnalyses: [turnAnalysis],
+});

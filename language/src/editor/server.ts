@@ -11,6 +11,7 @@ import {
     addFoldingRangeHandler,
     addFormattingHandler,
     addGotoDefinitionHandler,
+    addHoverHandler,
     addRenameHandler,
     addSemanticTokenHandler,
     addTypeHierarchyHandler,
@@ -32,6 +33,7 @@ export function startServer(connection: Connection, home: Home): void {
     addFileOperationHandler(connection, shared);
     addCodeActionHandler(connection, shared);
     addCompletionHandler(connection, shared);
+    addHoverHandler(connection, shared, DocumentState.Validated);
     addGotoDefinitionHandler(connection, shared);
     addFindReferencesHandler(connection, shared);
     addDocumentHighlightHandler(connection, shared);

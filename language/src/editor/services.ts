@@ -21,6 +21,7 @@ import { fileRename } from './file-rename.ts';
 import { Findings } from './findings.ts';
 import { folding } from './folding.ts';
 import { highlights } from './highlights.ts';
+import { hover } from './hover/hover.ts';
 import type { LateAnalysis } from './late.ts';
 import { likes } from './likes.ts';
 import { links } from './links.ts';
@@ -126,6 +127,7 @@ const featureModule: Module<EditorServices, PartialLangiumServices> = {
         CodeActionProvider: quickFixes,
         CompletionProvider: completion,
         DocumentHighlightProvider: highlights,
+        HoverProvider: hover,
         DocumentLinkProvider: links,
         RenameProvider: rename,
         DocumentSymbolProvider: outline,
