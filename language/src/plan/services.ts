@@ -2,6 +2,7 @@ import {
     createDefaultCoreModule,
     createDefaultSharedCoreModule,
     EmptyFileSystem,
+    type IParserConfig,
     inject,
     type LangiumCoreServices,
     type LangiumSharedCoreServices,
@@ -9,11 +10,16 @@ import {
     type PartialLangiumCoreServices,
     type PartialLangiumSharedCoreServices,
 } from 'langium';
-import { LaybackGeneratedModule, LaybackGeneratedSharedModule } from '../../grammar/generated/module.ts';
+import {
+    LaybackGeneratedModule,
+    LaybackGeneratedSharedModule,
+    parserConfig,
+} from '../../grammar/generated/module.ts';
 import { Reach } from './names/reach.ts';
 import { ReachBuilder, ReachIndex } from './names/relink.ts';
 import { ReachScope, TopLevelSymbols } from './names/scope.ts';
 import { PlaceAwareLexer } from './syntax/lexer.ts';
+import { lazyLookahead } from './syntax/lookahead.ts';
 import { lexerMessages, parserMessages } from './syntax/messages.ts';
 import { createParser } from './syntax/parser.ts';
 import { OverlappingTokens } from './syntax/tokens.ts';
@@ -40,6 +46,12 @@ export const sharedModule: Module<
 
 export const languageModule: Module<LaybackServices, PartialLangiumCoreServices> = {
     parser: {
+        // Typed as what the toolkit hands on to the parser library, which takes a strategy too.
+        ParserConfig: () =>
+            ({
+                ...parserConfig,
+                lookaheadStrategy: lazyLookahead(parserConfig.maxLookahead!),
+            }) as IParserConfig,
         TokenBuilder: () => new OverlappingTokens(),
         Lexer: (services) => new PlaceAwareLexer(services),
         LangiumParser: (services) => createParser(services),

@@ -38,7 +38,7 @@ function held({ capacity }: Reel, line: Line | undefined): number | undefined {
 }
 
 /** From the rod's tip over the clip to the leader; without all of those, as far as the lure is astern. */
-function lineOff(line: SpreadLine, { towPoint, rodTip, astern, rest }: Geometry): Figure {
+export function lineOff(line: SpreadLine, { towPoint, rodTip, astern, rest }: Geometry): Figure {
     if (!astern.known) return astern;
     if (!rest.known || !towPoint.known) return known(astern.value, 'computed', leaningOf(astern));
     const toClip = rodTip?.known ? norm(subtract(towPoint.value, rodTip.value)) : 0;

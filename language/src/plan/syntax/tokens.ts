@@ -1,5 +1,5 @@
 import { Lexer, type TokenType } from 'chevrotain';
-import { DefaultTokenBuilder, type GrammarAST } from 'langium';
+import { type AstNode, AstUtils, DefaultTokenBuilder, GrammarAST, stream } from 'langium';
 
 /**
  * Token types whose members overlap on purpose.
@@ -15,7 +15,7 @@ import { DefaultTokenBuilder, type GrammarAST } from 'langium';
  */
 export class OverlappingTokens extends DefaultTokenBuilder {
     override buildTokens(grammar: GrammarAST.Grammar): TokenType[] {
-        const types = super.buildTokens(grammar) as TokenType[];
+        const types = this.typesOf(grammar);
         const byName = new Map(types.map((type) => [type.name, type]));
         const word = abstract(byName.get('WORD')!);
         const name = abstract(byName.get('NAME')!, word);
@@ -30,6 +30,19 @@ export class OverlappingTokens extends DefaultTokenBuilder {
             twins.push({ name: twinOf(keyword.name), PATTERN: Lexer.NA, CATEGORIES: [keyword, name, later] });
         }
         return [...types, ...twins];
+    }
+
+    /** The longest keywords first, then the terminals: every rule of the grammar is in use, so none is looked for. */
+    private typesOf(grammar: GrammarAST.Grammar): TokenType[] {
+        const terminals = this.buildTerminalTokens(stream(grammar.rules));
+        const keywords = new Map<string, GrammarAST.Keyword>();
+        const waiting: AstNode[] = grammar.rules.filter(GrammarAST.isParserRule);
+        for (const node of waiting) {
+            if (GrammarAST.isKeyword(node)) keywords.set(node.value, node);
+            waiting.push(...AstUtils.streamContents(node));
+        }
+        const longestFirst = [...keywords.values()].sort((a, b) => b.value.length - a.value.length);
+        return [...longestFirst.map((each) => this.buildKeywordToken(each, terminals, false)), ...terminals];
     }
 
     /** A word has no pattern of its own: it is read as an ID. Nor need anybody look for what it may begin. */
