@@ -1,5 +1,6 @@
 import type { Fix } from '../plan/finding.ts';
 import type { Measure, Span } from '../plan/measure.ts';
+import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { Origin, Place, Said } from '../plan/origin.ts';
 import { printNumber, usableDecimals } from '../units/print.ts';
 import { type Quantity, si } from '../units/quantity.ts';
@@ -62,6 +63,12 @@ export function replaceProperty(title: string, origin: Origin, text: string): Fi
     return isOwn(origin) ? { title, edits: [{ at: origin.property, text }] } : undefined;
 }
 
+/** Writes another word in a word's place. */
+export function replaceWord(title: string, { value, origin }: Said<string>, word: string): Fix | undefined {
+    const isWritten = isOwn(origin) && lengthOf(origin.place) === value.length;
+    return isWritten ? { title, edits: [{ at: origin.place, text: word }] } : undefined;
+}
+
 /** Takes a property out. */
 export function removeProperty(title: string, origin: Origin): Fix | undefined {
     return replaceProperty(title, origin, '');
@@ -84,7 +91,9 @@ function isName({ value, origin }: Named): boolean {
 }
 
 function isOwn({ voice, inherited, place }: Origin): boolean {
-    return voice !== 'default' && !inherited && lengthOf(place) > 0;
+    const isWritten = voice !== 'default' && lengthOf(place) > 0;
+    // What the library says is for reading.
+    return isWritten && !inherited && !place.uri.startsWith(`${LIBRARY_SCHEME}:`);
 }
 
 function lengthOf({ start, end }: Place): number {

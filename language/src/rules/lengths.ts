@@ -10,6 +10,8 @@ export interface LimitedLength {
     readonly which: 'double' | 'leader' | 'combined';
     /** As a sentence begins: `The leader of Broad`. */
     readonly name: string;
+    /** `is`, unless it is several. */
+    readonly verb?: 'is' | 'are together';
     readonly at: Where;
     readonly length: Measure | number;
     /** The shortest way to mend it. */
@@ -36,19 +38,20 @@ export function judgeLengths(
 }
 
 function lengthProblem(
-    { name, at, length, fixes }: LimitedLength,
+    { name, verb = 'is', at, length, fixes }: LimitedLength,
     limit: NonNullable<TackleLimits['leader']>,
     book: string,
     margin: Measure | undefined,
 ): Problem | undefined {
     const si = typeof length === 'number' ? length : length.si;
+    const it = verb === 'is' ? 'it' : 'them';
     if (si > limit.si + 1e-9) {
         const [is, most] = sayApart.length(length, limit);
         return {
             at,
-            what: `${name} is ${is} long, and ${book} allows ${most}.`,
+            what: `${name} ${verb} ${is} long, and ${book} allows ${most}.`,
             why: 'A fish on it does not count.',
-            remedy: `Cut it to ${most} or less.`,
+            remedy: `Cut ${it} to ${most} or less.`,
             fixes: fixes?.(limit.si),
         };
     }
@@ -57,9 +60,9 @@ function lengthProblem(
     return {
         at,
         severity: 'warning',
-        what: `${name} is ${is} long, inside the ${say.length(margin)} kept under the ${most} of ${book}.`,
+        what: `${name} ${verb} ${is} long, inside the ${say.length(margin)} kept under the ${most} of ${book}.`,
         why: 'Nylon stretches in a fight and is measured after it.',
-        remedy: `Cut it to ${say.length(limit.si - margin.si, typeof length === 'number' ? undefined : length)}.`,
+        remedy: `Cut ${it} to ${say.length(limit.si - margin.si, typeof length === 'number' ? undefined : length)}.`,
         related: [{ at: margin, what: 'The margin is said here.' }],
         fixes: fixes?.(limit.si - margin.si),
     };

@@ -3,6 +3,7 @@ import { clipFalseRelease } from './clip-false-release/clip-false-release.ts';
 import { clipStiff } from './clip-stiff/clip-stiff.ts';
 import { combinedLength } from './combined-length/combined-length.ts';
 import { crew } from './crew/crew.ts';
+import { deepHooking } from './deep-hooking/deep-hooking.ts';
 import { doubleLength } from './double-length/double-length.ts';
 import { dragOverClass } from './drag-over-class/drag-over-class.ts';
 import { dragUnderTow } from './drag-under-tow/drag-under-tow.ts';
@@ -14,6 +15,7 @@ import { hookFit } from './hook-fit/hook-fit.ts';
 import { hookKind } from './hook-kind/hook-kind.ts';
 import { hookOverhang } from './hook-overhang/hook-overhang.ts';
 import { hookSpacing } from './hook-spacing/hook-spacing.ts';
+import { inspectionDue } from './inspection-due/inspection-due.ts';
 import { lateralGap } from './lateral-gap/lateral-gap.ts';
 import { leaderLength } from './leader-length/leader-length.ts';
 import { lift } from './lift/lift.ts';
@@ -50,6 +52,7 @@ export const rules: readonly Rule[] = [
     clipStiff,
     combinedLength,
     crew,
+    deepHooking,
     doubleLength,
     dragOverClass,
     dragUnderTow,
@@ -61,6 +64,7 @@ export const rules: readonly Rule[] = [
     hookKind,
     hookOverhang,
     hookSpacing,
+    inspectionDue,
     lateralGap,
     leaderLength,
     lift,

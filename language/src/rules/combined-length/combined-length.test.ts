@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 function fished(double: string, leader: string, lineClass = '24 kg'): string {
     return today(
@@ -26,6 +26,14 @@ describe('combined-length', () => {
             'inside the 15 cm kept',
         );
         expect(await messagesOf(fished('20 ft', '5.9 m'), 'combined-length')).toEqual([]);
+    });
+
+    test('is mended by a shorter leader', async () => {
+        const after = await mended(fished('6.2 m', '6 m'), 'combined-length');
+        expect(after).toContain('leader nylon { length 5.9 m }');
+        expect((await messagesOf(after, 'combined-length'))[0]).toContain('inside the 15 cm kept');
+        const again = await mended(after, 'combined-length');
+        expect(await messagesOf(again, 'combined-length')).toEqual([]);
     });
 
     test('a light class allows half', async () => {

@@ -1,3 +1,4 @@
+import { replaceValue } from '../fixes.ts';
 import { leaderOf } from '../gear.ts';
 import { judgeLengths } from '../lengths.ts';
 import { rule } from '../rule.ts';
@@ -18,8 +19,23 @@ export const combinedLength = rule({
             (line) => {
                 const [double, leader] = [line.outfit?.value.double?.length, leaderOf(line)?.length];
                 if (!double || !leader) return undefined;
-                const name = `Double and leader at ${line.position.name}`;
-                return { which: 'combined', name, at: leader, length: double.si + leader.si };
+                return {
+                    which: 'combined',
+                    name: `Double and leader at ${line.position.name}`,
+                    verb: 'are together',
+                    at: leader,
+                    length: double.si + leader.si,
+                    fixes: (limit) => [
+                        limit > double.si
+                            ? replaceValue(
+                                  (text) => `Cut the leader to ${text}`,
+                                  leader,
+                                  limit - double.si,
+                                  'down',
+                              )
+                            : undefined,
+                    ],
+                };
             },
             report,
         );

@@ -37,4 +37,32 @@ ${five}`),
     test('is silent until the plan says who is on deck', async () => {
         await expectMarked(today(five), 'crew');
     });
+
+    test('whoever has the helm cannot fight a fish, nor take a leader', async () => {
+        await expectMarked(
+            today(`
+    port short corner { lure broad  back wave 2  angler "Ines" }
+    roles {
+        helm "Ines"
+        //   ^^^^^^ crew: Ines has the helm and is the angler at port short corner and takes the leader.
+        leader "Ines"
+        gaff "Kit"
+    }`),
+            'crew',
+        );
+    });
+
+    test('somebody out alone knows it, and any other may have two jobs', async () => {
+        const alone = today(
+            '    crew 0\n    port short corner { lure broad  back wave 2  angler "Ines" }\n    roles { helm "Ines" }',
+        );
+        const found = await messagesOf(alone, 'crew');
+        expect(found.filter((message) => message.includes('helm and'))).toEqual([]);
+        await expectMarked(
+            today(`
+    port short corner { lure broad  back wave 2  angler "Kit" }
+    roles { helm "Ines"  leader "Kit" }`),
+            'crew',
+        );
+    });
 });

@@ -1,6 +1,8 @@
 import type { AnalysedPlan } from '../../plan/figures.ts';
-import type { SpreadLine } from '../../plan/model.ts';
+import type { Log, LogEvent, SpreadLine } from '../../plan/model.ts';
+import type { Said } from '../../plan/origin.ts';
 import { hooksOf } from '../gear.ts';
+import { planAt } from '../logs.ts';
 import { fishedLines } from '../neighbours.ts';
 import { type Report, rule } from '../rule.ts';
 import { counted } from '../say.ts';
@@ -12,14 +14,52 @@ export const event = rule({
     group: 'written rules',
     standing: written("The event's own rules, as the team wrote them down."),
     severity: 'error',
-    summary: "The plan breaks one of the event's own rules: lines for each angler, or hooks on teasers.",
+    summary:
+        "The plan breaks one of the event's own rules: lines for each angler, hooks on teasers, its hours.",
     settings: {},
 
     check(analysis, _, report) {
         linesPerAngler(analysis, report);
         hooksOnTeasers(analysis, report);
     },
+
+    checkFile({ logs }, _, report) {
+        for (const log of logs) for (const event of log.events) outsideItsHours(log, event, report);
+    },
 });
+
+/** A bite before lines may be in, or after they must be out. */
+function outsideItsHours(log: Log, event: LogEvent, report: Report): void {
+    const rules = planAt(log, event)?.event?.value;
+    if (!rules || !event.outcome.some(({ value }) => value === 'bite')) return;
+    const [first, last] = [secondsOf(rules.linesIn), secondsOf(rules.linesOut)];
+    // An event that goes on through the night ends on the next day.
+    const end = last !== undefined && first !== undefined && last < first ? last + DAY : last;
+    const { value: time } = event.time;
+    const early = first !== undefined && time < first;
+    const limit = early ? rules.linesIn : end !== undefined && time > end ? rules.linesOut : undefined;
+    if (!limit) return;
+    report({
+        at: event.time,
+        severity: 'warning',
+        what: `A bite is logged at ${clock(time)}, and ${rules.title} has lines ${early ? 'in' : 'out'} at ${limit.value}.`,
+        why: 'A fish from outside the hours does not count.',
+        remedy: 'Put the time right, or leave it out of what you call in.',
+        related: [{ at: limit, what: 'The hour is written here.' }],
+    });
+}
+
+const DAY = 86_400;
+
+function secondsOf(said: Said<string> | undefined): number | undefined {
+    const [hours, minutes] = said?.value.split(':').map(Number) ?? [];
+    return hours === undefined || minutes === undefined ? undefined : hours * 3600 + minutes * 60;
+}
+
+function clock(seconds: number): string {
+    const minutes = Math.floor((seconds % DAY) / 60);
+    return [Math.floor(minutes / 60), minutes % 60].map((part) => String(part).padStart(2, '0')).join(':');
+}
 
 function linesPerAngler(analysis: AnalysedPlan, report: Report): void {
     const rules = analysis.plan.event?.value;

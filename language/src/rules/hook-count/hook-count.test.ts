@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 function rigged(kind: string, count: number, event = 'harbour-cup'): string {
     const own = { lure: 'lure own "Own" pusher', plug: 'lure own "Own" diver', bait: 'bait own "Own"' }[kind];
@@ -20,6 +20,10 @@ describe('hook-count', () => {
         expect(await messagesOf(rigged(kind, most + 1), 'hook-count')).toEqual([
             `Own has ${most + 1} hooks, and IGFA saltwater allows ${most} on a ${gear}. A fish on it does not count. Take off 1 hook.`,
         ]);
+    });
+
+    test('is mended by taking hooks off', async () => {
+        expect(await messagesOf(await mended(rigged('plug', 5), 'hook-count'), 'hook-count')).toEqual([]);
     });
 
     test('outside an event there is no rule', async () => {

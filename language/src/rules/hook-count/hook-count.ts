@@ -1,3 +1,4 @@
+import { replaceValue } from '../fixes.ts';
 import { type Gear, gearOf, hooksOf, runnerOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
@@ -31,6 +32,7 @@ export const hookCount = rule({
                 why: 'A fish on it does not count.',
                 remedy: `Take off ${counted(hooks.count.si - word.limit.si, 'hook')}.`,
                 related: [{ at: word.limit, what: writtenHere(word.book) }],
+                fixes: [replaceValue((text) => `Rig ${text}`, hooks.count, word.limit.si)],
                 positions: [line],
             });
         }

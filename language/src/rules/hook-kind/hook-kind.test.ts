@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkText, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { checkText, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 function rigged(hooks: string, what = 'bait', event = 'harbour-cup'): string {
     const own = what === 'bait' ? 'bait own "Own"' : `lure own "Own" ${what}`;
@@ -15,6 +15,14 @@ describe('hook-kind', () => {
         expect((await messagesOf(rigged('single { gap 20 mm }'), 'hook-kind'))[0]).toMatch(
             /^Own has J hooks, and Harbour cup wants circle hooks with natural bait\. .* Rig circle hooks\.$/,
         );
+    });
+
+    test('is mended by writing the kind that was asked for', async () => {
+        const after = await mended(rigged('{ gap 20 mm  kind J }'), 'hook-kind');
+        expect(after).toContain('kind circle');
+        expect(await messagesOf(after, 'hook-kind')).toEqual([]);
+        // What the library says of its own rigs is for reading.
+        await expect(mended(rigged('single { gap 20 mm }'), 'hook-kind')).rejects.toThrow('offers no fix');
     });
 
     test('an offset circle hook is not the one that was asked for', async () => {

@@ -1,4 +1,5 @@
 import type { Hooks, Rules, SpreadLine } from '../../plan/model.ts';
+import { replaceWord } from '../fixes.ts';
 import { gearOf, hooksOf, runnerOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
 import { type Problem, rule } from '../rule.ts';
@@ -45,7 +46,8 @@ function ofBait(line: SpreadLine, hooks: Hooks, { baitHook, title }: Rules): Pro
         };
     }
     const what = `${line.bait.value.title} has ${hooks.kind.value} hooks, and ${title} wants ${wanted}.`;
-    return { at: [hooks.kind, hooks], what, remedy, related };
+    const fixes = [replaceWord(`Rig ${baitHook.value} hooks`, hooks.kind, baitHook.value)];
+    return { at: [hooks.kind, hooks], what, remedy, related, fixes };
 }
 
 function ofAny(line: SpreadLine, hooks: Hooks, book: string): Problem | undefined {

@@ -1,4 +1,5 @@
-import type { Log, LogEvent, Spread } from '../../plan/model.ts';
+import type { Spread } from '../../plan/model.ts';
+import { planAt } from '../logs.ts';
 import { rule } from '../rule.ts';
 import { listed } from '../say.ts';
 import { housekeeping } from '../standing.ts';
@@ -42,17 +43,6 @@ export const logMismatch = rule({
         }
     },
 });
-
-/** The plan that was fished at an event's hour: the last one taken up by then. */
-function planAt({ using }: Log, { time }: LogEvent): Spread | undefined {
-    const begun = using.filter(({ from }) => (from?.value ?? 0) <= time.value);
-    const latest = begun.reduce(
-        (last: (typeof begun)[number] | undefined, next) =>
-            (next.from?.value ?? 0) >= (last?.from?.value ?? 0) ? next : last,
-        undefined,
-    );
-    return latest?.plan.value;
-}
 
 function luresIn({ lines, spares }: Spread): readonly string[] {
     const towed = lines.flatMap(({ lure, teaser }) => lure?.value.name ?? teaser?.value.name ?? []);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 const soft =
     'method soft "Soft" { style drop-back  set 2 kg  hooked 6 kg  loop 1 m  wait 3 s  clip 3 kg  wraps 10 }\n';
@@ -49,6 +49,42 @@ describe('method-mismatch', () => {
     port long rigger { outfit medium-3  lure wisp  loop 0 m }`),
             'method-mismatch',
         );
+    });
+
+    test('a circle hook sets itself: a direct strike pulls it out', async () => {
+        const bait = 'bait scad "Scad" { kind dead  hooks circle { gap 20 mm } }';
+        await expectMarked(
+            today(
+                `
+    method firm
+    port short corner { outfit medium-1  bait scad  back 20 m }
+    //                                        ^^^^ method-mismatch: Port short corner fishes a circle hook, and Firm drives the hook at the bite.`,
+                bait,
+            ),
+            'method-mismatch',
+        );
+        await expectMarked(
+            today(
+                `
+    port short corner { outfit medium-1  bait scad  back 20 m  method firm }
+    //                                                                ^^^^ method-mismatch: fishes a circle hook
+    port long corner { bait scad  back 30 m  method soft }`,
+                bait + soft,
+            ),
+            'method-mismatch',
+        );
+    });
+
+    test.each([
+        ['drag { set 3 kg }', 'set 2 kg'],
+        ['loop 6 ft', 'loop 3.3 ft'],
+        ['wait 6 s', 'wait 3 s'],
+        ['wraps 6', 'wraps 10'],
+    ])('is mended by the method’s own figure: %s', async (said, mending) => {
+        const text = today(`    method soft\n    port short corner { lure broad  ${said} }`, soft);
+        const after = await mended(text, 'method-mismatch');
+        expect(after).toContain(mending);
+        expect(await messagesOf(after, 'method-mismatch')).toEqual([]);
     });
 
     test('a line with a method of its own is held to that one', async () => {

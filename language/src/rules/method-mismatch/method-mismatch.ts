@@ -1,5 +1,7 @@
 import type { Measure } from '../../plan/measure.ts';
 import type { Method, SpreadLine } from '../../plan/model.ts';
+import { replaceValue } from '../fixes.ts';
+import { hooksOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say } from '../say.ts';
@@ -29,6 +31,7 @@ export const methodMismatch = rule({
                     why: 'Whoever takes the rod counts on the method.',
                     remedy: "Set it to the method's figure, or choose another method for this line.",
                     related: [{ at: wanted, what: `${method.title} says it here.` }],
+                    fixes: [replaceValue((text) => `Set it to ${text}`, decided, wanted.si)],
                     positions: [line],
                 });
             }
@@ -40,6 +43,17 @@ export const methodMismatch = rule({
                     why: 'Slack and waiting belong to a drop-back.',
                     remedy: 'Take it out, or choose a drop-back method for this line.',
                     related: [{ at: method.style, what: 'The style is said here.' }],
+                    positions: [line],
+                });
+            }
+            const circle = method.style?.value === 'direct' && line.bait ? circleIn(line) : undefined;
+            if (circle) {
+                report({
+                    at: method === analysis.plan.method?.value ? line.bait! : line.method!,
+                    what: `${line.position.name} fishes a circle hook, and ${method.title} drives the hook at the bite.`,
+                    why: 'A circle hook sets itself in the corner of the jaw, and a strike pulls it out.',
+                    remedy: 'Choose a drop-back method for this line, and come up slowly.',
+                    related: [{ at: circle, what: 'The hook is said here.' }],
                     positions: [line],
                 });
             }
@@ -79,6 +93,11 @@ function* comparisons(line: SpreadLine, method: Method): Generator<Comparison> {
 
 function ownWord(measure: Measure | undefined): Measure | undefined {
     return measure?.origin.voice === 'position' ? measure : undefined;
+}
+
+function circleIn(line: SpreadLine) {
+    const hooks = hooksOf(line);
+    return hooks?.kind?.value.includes('circle') ? hooks.kind : undefined;
 }
 
 function slackIn({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 describe('position-mismatch', () => {
     test('a short line runs inside the long one of its side', async () => {
@@ -63,5 +63,21 @@ describe('position-mismatch', () => {
     centre standby { outfit medium-1  bait live "scad" }`),
             'position-mismatch',
         );
+    });
+
+    test('is mended by letting the two change their distances, waves and metres alike', async () => {
+        for (const [short, long] of [
+            ['back wave 3', 'back wave 2'],
+            ['back 75 ft', 'back 12 m'],
+            ['back 23 m', 'back wave 2'],
+        ]) {
+            const text = today(
+                `    port short corner { lure broad  ${short} }\n    port long corner { lure dart  ${long} }`,
+            );
+            const after = await mended(text, 'position-mismatch');
+            expect(after).toContain(`lure broad  ${long}`);
+            expect(after).toContain(`lure dart  ${short}`);
+            expect(await messagesOf(after, 'position-mismatch')).toEqual([]);
+        }
     });
 });

@@ -1,7 +1,10 @@
 import type { AnalysedPlan, LineFigures } from '../../plan/figures.ts';
+import type { Fix } from '../../plan/finding.ts';
+import type { Back, SpreadLine } from '../../plan/model.ts';
+import { replaceProperty } from '../fixes.ts';
 import { fishedLines, known } from '../neighbours.ts';
 import { type Report, rule } from '../rule.ts';
-import { sayApart } from '../say.ts';
+import { say, sayApart } from '../say.ts';
 import { practice } from '../standing.ts';
 
 /** A line does not do what its position's name says. */
@@ -35,6 +38,7 @@ function shortBehindLong(analysis: AnalysedPlan, report: Report): void {
             why: 'The crew set and clear lines by their names.',
             remedy: 'Swap the two distances, or the two names.',
             related: [{ at: long.line.back ?? long.line, what: `${long.line.position.name} runs here.` }],
+            fixes: [swapBacks(short.line, long.line)],
             positions: [short.line, long.line],
         });
     }
@@ -77,6 +81,21 @@ function riggerFromLow(analysis: AnalysedPlan, report: Report): void {
             positions: [line],
         });
     }
+}
+
+/** Lets two lines change their distances, whichever way each is said. */
+function swapBacks({ back: one }: SpreadLine, { back: other }: SpreadLine): Fix | undefined {
+    if (!one || !other) return undefined;
+    const title = 'Swap the two distances';
+    const [here, there] = [
+        replaceProperty(title, one.origin, sayBack(other)),
+        replaceProperty(title, other.origin, sayBack(one)),
+    ];
+    return here && there && { title, edits: [...here.edits, ...there.edits] };
+}
+
+function sayBack(back: Back): string {
+    return back.kind === 'wave' ? `back wave ${say.count(back.wave)}` : `back ${say.length(back.distance)}`;
 }
 
 function isBehind(a: LineFigures, b: LineFigures): boolean {

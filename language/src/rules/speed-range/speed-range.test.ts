@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 describe('speed-range', () => {
     test('holds each lure to the speeds that its owner wrote', async () => {
@@ -19,7 +19,7 @@ describe('speed-range', () => {
             'speed-range',
         );
         expect(message).toMatch(/runs at 4 mph to 8 mph, and this plan tows at 8 kn\./);
-        expect(message).toMatch(/Tow at 8 mph/);
+        expect(message).toMatch(/Keep to 8 mph, or choose another one\./);
     });
 
     test('falls back on what is usual for the head', async () => {
@@ -52,5 +52,38 @@ describe('speed-range', () => {
         const almost = today('    port short corner { lure dart  back wave 2 }');
         expect(await messagesOf(almost.replace('8 kn', '9.1 kn'), 'speed-range')).toEqual([]);
         expect(await messagesOf(almost.replace('8 kn', '9.2 kn'), 'speed-range')).toHaveLength(1);
+    });
+
+    test('holds the helm’s own speeds to it too, and says which end strays', async () => {
+        const loose = today(`
+    speeds 7 kn to 9.6 kn
+    port short corner { lure dart  back wave 2 }
+    //                       ^^^^ speed-range: Dart runs at 6 kn to 9 kn, and the helm may run up to 9.6 kn.`);
+        await expectMarked(loose, 'speed-range');
+        expect(await mended(loose, 'speed-range')).toContain('speeds 7 kn to 9 kn');
+        const slow = loose.replace('7 kn to 9.6 kn', '5.5 kn to 8.5 kn');
+        expect((await messagesOf(slow, 'speed-range'))[0]).toContain('the helm may slow to 5.5 kn');
+    });
+
+    test.each([
+        ['9.5 kn', 'speed 9 kn'],
+        ['5 kn', 'speed 6 kn'],
+        ['11 mph', 'speed 10.3 mph'],
+    ])('is mended by its limit: %s', async (at, mending) => {
+        const text = today('    port short corner { lure dart  back wave 2 }').replace('8 kn', at);
+        const after = await mended(text, 'speed-range');
+        expect(after).toContain(mending);
+        expect(await messagesOf(after, 'speed-range')).toEqual([]);
+    });
+
+    test('a boat that does not troll so fast', async () => {
+        const fast = today('    port long rigger { lure wisp  back 90 m }').replace('8 kn', '13 kn');
+        await expectMarked(
+            fast.replace(
+                '13 kn',
+                '13 kn\n    //    ^^^^^ speed-range: Fulmar trolls at 5 kn to 12 kn, and this plan tows at 13 kn.',
+            ),
+            'speed-range',
+        );
     });
 });

@@ -1,13 +1,14 @@
 import type { AnalysedPlan } from '../../plan/figures.ts';
-import type { HeadKind, SpreadLine } from '../../plan/model.ts';
-import type { Said } from '../../plan/origin.ts';
+import type { Measure } from '../../plan/measure.ts';
+import type { HeadKind, Spread, SpreadLine } from '../../plan/model.ts';
+import { replaceSpan, replaceValue } from '../fixes.ts';
 import { fishedLines } from '../neighbours.ts';
-import { rule } from '../rule.ts';
+import { rule, type Where } from '../rule.ts';
 import { type Sayable, say, siOf } from '../say.ts';
 import { speed } from '../settings.ts';
 import { practice } from '../standing.ts';
 
-/** The plan's speed is outside what a lure, a bait or the method is good for. */
+/** The speed, or one that the helm may run, is outside what a lure, a bait, the method or the boat is good for. */
 export const speedRange = rule({
     name: 'speed-range',
     group: 'waves and speed',
@@ -15,63 +16,114 @@ export const speedRange = rule({
         'A head spins, tumbles or flies outside its range; ranges by head are what crews report.',
     ),
     severity: 'warning',
-    summary: "The plan's speed is outside the range of a lure, a bait or the method.",
+    summary: "The plan's speed is outside the range of a lure, a bait, the method or the boat.",
     settings: { slack: speed('0.1 kn', 'This far outside a range counts as inside.') },
 
     check(analysis, { slack }, report) {
         const towed = analysis.plan.speed;
         if (!towed) return;
-        for (const { said, verb, from, to, why, lines } of runners(analysis)) {
-            const limit = towed.si > siOf(to) + slack ? to : towed.si < siOf(from) - slack ? from : undefined;
-            if (limit === undefined) continue;
+        for (const { at, name, from, to, why, other, lines } of runners(analysis)) {
+            const astray = strays(analysis.plan, towed, siOf(from) - slack, siOf(to) + slack);
+            if (!astray) continue;
+            const limit = astray.fast ? to : from;
             report({
-                at: said,
-                what: `${said.value.title} ${verb} ${say.speed(from, towed)} to ${say.speed(to, towed)}, and this plan tows at ${say.speed(towed)}.`,
+                at,
+                what: `${name} ${say.speed(from, towed)} to ${say.speed(to, towed)}, and ${astray.inWords}.`,
                 why,
-                remedy: `Tow at ${say.speed(limit, towed)}, or choose another one.`,
+                remedy: `Keep to ${say.speed(limit, towed)}${other}.`,
                 related: [
                     { at: typeof limit === 'object' ? limit : undefined, what: 'Its limit is said here.' },
+                    { at: astray.at, what: 'The speed is said here.' },
                 ],
+                fixes: [astray.mend(siOf(from), siOf(to))],
                 positions: lines,
             });
         }
     },
 });
 
+/** How a plan leaves a range of speeds: by its speed, or else by what its helm may run. */
+function strays({ speeds }: Spread, towed: Measure, from: number, to: number) {
+    if (towed.si > to || towed.si < from) {
+        const fast = towed.si > to;
+        return {
+            fast,
+            at: towed,
+            inWords: `this plan tows at ${say.speed(towed)}`,
+            mend: (least: number, most: number) =>
+                fast
+                    ? replaceValue((text) => `Tow at ${text}`, towed, most, 'down')
+                    : replaceValue((text) => `Tow at ${text}`, towed, least, 'up'),
+        };
+    }
+    if (!speeds || (speeds.to.si <= to && speeds.from.si >= from)) return undefined;
+    const fast = speeds.to.si > to;
+    return {
+        fast,
+        at: fast ? speeds.to : speeds.from,
+        inWords: fast
+            ? `the helm may run up to ${say.speed(speeds.to)}`
+            : `the helm may slow to ${say.speed(speeds.from)}`,
+        mend: (least: number, most: number) =>
+            replaceSpan((low, high) => `Keep her at ${low} to ${high}`, speeds, {
+                from: Math.max(speeds.from.si, least),
+                to: Math.min(speeds.to.si, most),
+            }),
+    };
+}
+
 interface Runner {
-    readonly said: Said<{ readonly title: string }>;
-    readonly verb: string;
+    readonly at: Where;
+    /** As a sentence begins: `Broad runs at`. */
+    readonly name: string;
     readonly from: Sayable;
     readonly to: Sayable;
     readonly why: string;
+    /** The other way out, as a sentence ends. */
+    readonly other: string;
     readonly lines: readonly SpreadLine[];
 }
 
 function* runners(analysis: AnalysedPlan): Generator<Runner> {
-    const methods = new Set([analysis.plan.method]);
+    const { boat, speed: towed, method } = analysis.plan;
+    const methods = new Set([method]);
     for (const { line } of fishedLines(analysis)) {
         methods.add(line.method);
         const said = line.lure ?? line.bait;
         if (!said) continue;
+        const [at, { title, runs }] = [said, said.value];
         const why = 'Outside its speeds it hangs dead, spins or flies.';
+        const other = ', or choose another one';
         const head = line.lure?.value.kind?.value;
-        if (said.value.runs) {
-            yield { said, verb: 'runs at', ...said.value.runs, why, lines: [line] };
-        } else if (head && usual[head]) {
+        if (runs) {
+            yield { at, name: `${title} runs at`, ...runs, why, other, lines: [line] };
+        } else if (head) {
             const [from, to] = usual[head];
-            const verb = `has a ${head} head, which usually runs at`;
-            yield { said, verb, from: from * KNOT, to: to * KNOT, why, lines: [line] };
+            const name = `${title} has a ${head} head, which usually runs at`;
+            yield { at, name, from: from * KNOT, to: to * KNOT, why, other, lines: [line] };
         }
     }
     for (const said of methods) {
         if (!said?.value.speed) continue;
+        const name = `${said.value.title} is meant for`;
         const why = 'The slack and the wait of a strike method belong to its speed.';
-        yield { said, verb: 'is meant for', ...said.value.speed, why, lines: [] };
+        yield { at: said, name, ...said.value.speed, why, other: ', or choose another method', lines: [] };
+    }
+    if (boat?.value.speed && towed) {
+        const why = 'Outside it she cannot be held there, or her waves and her wash are not what you know.';
+        yield {
+            at: towed,
+            name: `${boat.value.title} trolls at`,
+            ...boat.value.speed,
+            why,
+            other: '',
+            lines: [],
+        };
     }
 }
 
 /** Where each head works, kn: common practice, no source. For lures whose owner did not say. */
-const usual: Readonly<Partial<Record<HeadKind, readonly [number, number]>>> = {
+const usual: Readonly<Record<HeadKind, readonly [number, number]>> = {
     slant: [6, 9],
     plunger: [6, 10],
     pusher: [4, 12],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 const fine = (diameter: string) => `outfit fine "Fine" { line nylon { diameter ${diameter} } }`;
 const mixed = (corner: string, rigger: string, diameter = '0.55 mm') =>
@@ -17,6 +17,12 @@ describe('thin-inside-thick', () => {
 
     test('the other way round is as it should be', async () => {
         expect(await messagesOf(mixed('medium-1', 'fine'), 'thin-inside-thick')).toEqual([]);
+    });
+
+    test('is mended by letting the two outfits change places', async () => {
+        const after = await mended(mixed('fine', 'medium-1'), 'thin-inside-thick');
+        expect(after).toContain('port short corner { outfit medium-1 ');
+        expect(await messagesOf(after, 'thin-inside-thick')).toEqual([]);
     });
 
     test('a hair thinner is the same', async () => {

@@ -1,3 +1,4 @@
+import { swap } from '../fixes.ts';
 import { neighboursOutward } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { sayApart } from '../say.ts';
@@ -25,6 +26,7 @@ export const thinInsideThick = rule({
                 why: 'When the two cross, the thin one is cut.',
                 remedy: 'Put the lighter outfit further back.',
                 related: [{ at: far.outfit, what: `The thicker line is on ${far.outfit?.value.title}.` }],
+                fixes: [swap('Swap the two outfits', near.outfit!, far.outfit!)],
                 positions: [near, far],
             });
         }
