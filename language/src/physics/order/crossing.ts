@@ -41,9 +41,9 @@ export function crossing(
     set: HandledLine,
     contact = CONTACT_DISTANCE,
 ): Crossing | undefined {
-    const out = nearestPlace(paidOut(handled), setLine(set));
+    const out = nearestPlace(paidOut(handled), setLine(set), contact);
     if (out.distance <= contact) return { stage: 'paying out', ...out };
-    const hauled = nearestPlace(hauledOut(handled), setLine(set));
+    const hauled = nearestPlace(hauledOut(handled), setLine(set), contact);
     return hauled.distance <= contact ? { stage: 'hauling to the clip', ...hauled } : undefined;
 }
 
@@ -75,10 +75,15 @@ function hauledOut({ rodTip, towPoint, astern }: HandledLine): Triangle[] {
     return swept;
 }
 
-/** Where swept places come nearest to a line of straight pieces. */
+/**
+ * Where swept places come nearest to a line of straight pieces.
+ *
+ * @param within  m; what is surely further away is not worked out, and a distance beyond it may be any beyond it
+ */
 export function nearestPlace(
     swept: readonly Triangle[],
     line: readonly Vec[],
+    within = Number.POSITIVE_INFINITY,
 ): { distance: number; at: readonly [Vec, Vec] } {
     let least: ReturnType<typeof nearestPlace> = {
         distance: Number.POSITIVE_INFINITY,
@@ -86,9 +91,23 @@ export function nearestPlace(
     };
     for (const triangle of swept) {
         for (let index = 0; index + 1 < line.length; index++) {
-            const gap = triangleGap(triangle, [line[index]!, line[index + 1]!, line[index + 1]!]);
+            const piece = [line[index]!, line[index + 1]!, line[index + 1]!] as const;
+            if (boxGap(triangle, piece) > Math.min(within, least.distance)) continue;
+            const gap = triangleGap(triangle, piece);
             if (gap.distance < least.distance) least = gap;
         }
     }
     return least;
+}
+
+/** How far apart two triangles are at least: the gap between the boxes around them, along the axis where it is widest. */
+function boxGap(first: Triangle, second: Triangle): number {
+    let gap = 0;
+    for (let axis = 0; axis < 3; axis++) {
+        const [a, b, c] = [first[0][axis]!, first[1][axis]!, first[2][axis]!];
+        const [d, e, f] = [second[0][axis]!, second[1][axis]!, second[2][axis]!];
+        const apart = Math.max(Math.min(a, b, c) - Math.max(d, e, f), Math.min(d, e, f) - Math.max(a, b, c));
+        gap = Math.max(gap, apart);
+    }
+    return gap;
 }
