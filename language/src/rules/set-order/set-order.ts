@@ -17,6 +17,7 @@ export const setOrder = rule({
     severity: 'warning',
     summary: 'The stated order takes a line across one that is set, or no order keeps the lines apart.',
     settings: {},
+    givesWayTo: ['stagger'],
 
     check(analysis, _, report) {
         const order = known(analysis.order);
