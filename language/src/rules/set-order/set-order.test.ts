@@ -59,19 +59,27 @@ describe('set-order', () => {
         const crossed = today(
             `
     port inner { outfit medium-1  lure broad  back 20 m  from left }
-    port outer { outfit medium-2  lure dart  back 20 m  from right }`,
+    port outer { outfit medium-2  lure dart  back 34 m  from right }`,
             `boat knot like fulmar {
     position inner "Inner" { ahead 0.5 m  out 0.5 m  up 1 m }
-    position outer "Outer" { ahead 0.5 m  out 3 m  up 1 m }
+    position outer "Outer" { ahead 0.5 m  out 4.4 m  up 1 m }
     holder port inner { ahead 0.5 m  out 0.5 m  up 1 m }
-    holder port outer { ahead 0.5 m  out 3 m  up 1 m }
-    point left { ahead 0 m  out 3.2 m  up 2.2 m }
+    holder port outer { ahead 0.5 m  out 4.4 m  up 1 m }
+    point left { ahead 0 m  out 4.6 m  up 2.2 m }
     point right { ahead 0 m  out 0.2 m  up 2.2 m }
 }`,
         ).replace('boat fulmar\n    speed', 'boat knot\n    speed');
         expect(await messagesOf(crossed, 'set-order')).toEqual([
             'No order sets port inner and port outer clear of one another. Whichever goes first, the next one is taken across it. Put one of the rods in another holder, or tow its line from elsewhere.',
         ]);
+    });
+
+    test('lines that touch as they run have that as the cause', async () => {
+        const level = today(`
+    port short rigger { outfit medium-3  lure gulp  back 34 m }
+    port long rigger { outfit medium-4  lure wisp  back 34 m }`);
+        expect(await messagesOf(level, 'stagger')).toHaveLength(1);
+        expect(await messagesOf(level, 'set-order')).toEqual([]);
     });
 
     test('is silent where nobody knows where the rods stand', async () => {
