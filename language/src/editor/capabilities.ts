@@ -28,6 +28,7 @@ export class LaybackServer extends DefaultLanguageServer {
             capabilities: {
                 ...capabilities,
                 selectionRangeProvider: true,
+                inlayHintProvider: { resolveProvider: true },
                 codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
                 workspace: {
                     ...capabilities.workspace,

@@ -1,6 +1,7 @@
 import { DocumentState } from 'langium';
 import {
     addCodeActionHandler,
+    addCodeLensHandler,
     addCompletionHandler,
     addDocumentHighlightHandler,
     addDocumentLinkHandler,
@@ -12,15 +13,19 @@ import {
     addFormattingHandler,
     addGotoDefinitionHandler,
     addHoverHandler,
+    addInlayHintHandler,
     addRenameHandler,
     addSemanticTokenHandler,
+    addSignatureHelpHandler,
     addTypeHierarchyHandler,
     addWorkspaceSymbolHandler,
 } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { answerCommands } from './extension-requests.ts';
+import { resolveHint } from './hints.ts';
 import { publish } from './publish.ts';
 import { answerPulls } from './pull.ts';
+import { refresh } from './refresh.ts';
 import { answerRequests } from './requests.ts';
 import { answerSelections } from './selection.ts';
 import { createEditorServices, type Home } from './services.ts';
@@ -34,6 +39,10 @@ export function startServer(connection: Connection, home: Home): void {
     addCodeActionHandler(connection, shared);
     addCompletionHandler(connection, shared);
     addHoverHandler(connection, shared, DocumentState.Validated);
+    addInlayHintHandler(connection, shared, DocumentState.Validated);
+    connection.languages.inlayHint.resolve(resolveHint);
+    addCodeLensHandler(connection, shared, DocumentState.Validated);
+    addSignatureHelpHandler(connection, shared, DocumentState.Parsed);
     addGotoDefinitionHandler(connection, shared);
     addFindReferencesHandler(connection, shared);
     addDocumentHighlightHandler(connection, shared);
@@ -47,6 +56,7 @@ export function startServer(connection: Connection, home: Home): void {
     addTypeHierarchyHandler(connection, shared);
     answerSelections(connection, shared);
     publish(shared);
+    refresh(shared);
     answerPulls(connection, shared);
     answerRequests(connection, shared);
     answerCommands(connection, shared);

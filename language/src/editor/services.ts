@@ -20,9 +20,12 @@ import { diskOfClient } from './disk-client.ts';
 import { fileRename } from './file-rename.ts';
 import { Findings } from './findings.ts';
 import { folding } from './folding.ts';
+import { help } from './help.ts';
 import { highlights } from './highlights.ts';
+import { hints } from './hints.ts';
 import { hover } from './hover/hover.ts';
 import type { LateAnalysis } from './late.ts';
+import { lenses } from './lenses.ts';
 import { likes } from './likes.ts';
 import { links } from './links.ts';
 import { outline } from './outline.ts';
@@ -128,6 +131,9 @@ const featureModule: Module<EditorServices, PartialLangiumServices> = {
         CompletionProvider: completion,
         DocumentHighlightProvider: highlights,
         HoverProvider: hover,
+        InlayHintProvider: hints,
+        CodeLensProvider: lenses,
+        SignatureHelp: help,
         DocumentLinkProvider: links,
         RenameProvider: rename,
         DocumentSymbolProvider: outline,

@@ -1,0 +1,109 @@
+import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
+import type { CodeLensProvider } from 'langium/lsp';
+import type { CodeLens, Command, Range } from 'vscode-languageserver';
+import type { Definition } from '../../grammar/generated/ast.ts';
+import type { Finding } from '../plan/finding.ts';
+import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
+import { likeOne } from './likes.ts';
+import { definitionsOf, targetOf } from './named.ts';
+import {
+    commands,
+    type OpenDiagramArguments,
+    type ShowFindingsArguments,
+    type ShowReferencesArguments,
+} from './protocol.ts';
+import { referencesTo } from './references.ts';
+import type { EditorServices } from './services.ts';
+import { rangeOf } from './spot.ts';
+
+/**
+ * Above a plan: its picture, how much was found, what is like it, how tightly it turns. Above a piece of gear:
+ * who uses it.
+ */
+export function lenses(services: EditorServices): CodeLensProvider {
+    const { Settings } = services.shared.editor;
+    return {
+        provideCodeLens(document) {
+            if (!Settings.current.codeLens || document.uri.scheme === LIBRARY_SCHEME) return [];
+            return definitionsOf(document.parseResult.value).flatMap((definition) => {
+                const range = rangeOf(definition, 'name');
+                if (!range || definition.kind === 'log') return [];
+                const made = definition.kind === 'spread' ? abovePlan : aboveGear;
+                return made(definition, document, services).map((command): CodeLens => ({ range, command }));
+            });
+        },
+    };
+}
+
+function abovePlan(spread: Definition, document: LangiumDocument, services: EditorServices): Command[] {
+    const uri = document.uri.toString();
+    const { Checks, Findings } = services.shared.editor;
+    const name = (spread as { name: string }).name;
+    const analysed = Checks.of(uri)?.plans.find(({ plan }) => plan.name === name);
+    if (!analysed) return [];
+    const found = Findings.currentOf(uri).filter((finding) => concerns(finding, name, rangeOf(spread)));
+    const open: OpenDiagramArguments = [uri, name];
+    const show: ShowFindingsArguments = [uri, rangeOf(spread)!];
+    return [
+        command('Open the diagram', commands.openDiagram, open, services),
+        command(countWords(found), commands.showFindings, show, services),
+        ...likeWords(spread, document, services),
+        ...Findings.remarksOf(uri)
+            .filter(({ plan }) => plan === name)
+            .map(({ title }) => ({ title, command: '' })),
+    ];
+}
+
+function aboveGear(definition: Definition, document: LangiumDocument, services: EditorServices): Command[] {
+    const places = referencesTo(definition, services);
+    if (places.length === 0) return [];
+    const title = places.length === 1 ? 'used once' : `used ${places.length} times`;
+    const show: ShowReferencesArguments = [
+        document.uri.toString(),
+        rangeOf(definition, 'name')!.start,
+        places,
+    ];
+    return [command(title, commands.showReferences, show, services)];
+}
+
+/** Where a preset is used. */
+function likeWords(spread: Definition, document: LangiumDocument, services: EditorServices): Command[] {
+    const alike = likeOne(spread, services.shared.workspace.LangiumDocuments.all);
+    if (alike.length === 0) return [];
+    const places = alike.flatMap((each) => locationOf(each));
+    const title = alike.length === 1 ? '1 plan is like it' : `${alike.length} plans are like it`;
+    const show: ShowReferencesArguments = [document.uri.toString(), rangeOf(spread, 'name')!.start, places];
+    return [command(title, commands.showReferences, show, services)];
+}
+
+function locationOf(node: AstNode) {
+    const target = targetOf(node);
+    return target ? [{ uri: AstUtils.getDocument(node).uri.toString(), range: target.name }] : [];
+}
+
+function concerns({ plan, at }: Finding, name: string, range: Range | undefined): boolean {
+    if (plan !== undefined) return plan === name;
+    const { start } = at.range;
+    return range !== undefined && start.line >= range.start.line && start.line <= range.end.line;
+}
+
+function countWords(found: readonly Finding[]): string {
+    const of = (severity: Finding['severity'], one: string) => {
+        const count = found.filter((each) => each.severity === severity).length;
+        return count === 0 ? [] : [`${count} ${one}${count === 1 ? '' : 's'}`];
+    };
+    const counts = [...of('error', 'error'), ...of('warning', 'warning'), ...of('hint', 'hint')];
+    return counts.length === 0 ? 'Nothing found' : counts.join(', ');
+}
+
+/** A command that the client does not carry out is shown as words. */
+function command(
+    title: string,
+    name: string,
+    given: readonly unknown[],
+    { shared }: EditorServices,
+): Command {
+    return shared.editor.Client.carriesOut(name)
+        ? { title, command: name, arguments: [...given] }
+        : { title, command: '' };
+}
