@@ -317,9 +317,10 @@ describe('explain', () => {
 });
 
 describe('the process', () => {
-    test('the V8 flag that it sets at its start still exists, and nothing complains about it', () => {
+    test('the V8 flags that it sets still exist, and nothing complains about them', () => {
         const { stdout } = spawnSync(process.execPath, ['--v8-options'], { encoding: 'utf8' });
-        expect(stdout).toContain('--interrupt-budget ');
+        const flags = ['--interrupt-budget ', '--semi-space-growth-factor ', '--heap-growing-percent '];
+        for (const flag of flags) expect(stdout).toContain(flag);
         expect(layback(['--version']).stderr).toBe('');
     });
 

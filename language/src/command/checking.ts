@@ -4,22 +4,29 @@ import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
 import { type Files, type FileText, load } from '../plan/load.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
+import type { Place } from '../plan/origin.ts';
 import { startOf } from '../plan/place.ts';
 import { createServices } from '../plan/services.ts';
 import type { Checked, Run, Source } from '../reports/checked.ts';
-import { checkAll } from '../rules/check.ts';
+import { type CheckedSheet, checkEach } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
-import { settle } from './pace.ts';
+import { beThrifty, settle } from './pace.ts';
 import { readPlan, type Unfit } from './reading.ts';
 import { showPath } from './walk.ts';
 
 /** From about this many files on, reading them takes longer than optimising for it. */
 const many = 20;
 
-/** Checks what was asked for, reading what it uses from the disk. */
+/**
+ * Checks what was asked for, reading what it uses from the disk. Where many files are asked for, only what was found is
+ * kept of each; whoever wants to see plans asks for few.
+ */
 export async function check(asked: Asked): Promise<Run> {
     const uriOf = (file: AskedFile) => URI.file(file.path);
-    if (asked.files.length > many) settle();
+    if (asked.files.length > many) {
+        settle();
+        beThrifty();
+    }
     const roots = rootsOf(asked);
     const readable = asked.files.filter((file) => !file.unfit);
     const files = filesFor(asked, roots);
@@ -30,7 +37,10 @@ export async function check(asked: Asked): Promise<Run> {
         roots.map((root) => URI.file(root)),
     );
     settle();
-    const sheets = new Map(checkAll(loaded, { turns: true }).map((sheet) => [sheet.uri, sheet]));
+    const sheets = new Map<string, Kept>();
+    for (const sheet of checkEach(loaded, { turns: true, once: true })) {
+        sheets.set(sheet.uri, asked.files.length > many ? findingsOf(sheet) : sheet);
+    }
 
     const sources = new Map<string, Source>();
     for (const document of loaded.services.shared.workspace.LangiumDocuments.all) {
@@ -57,6 +67,29 @@ export async function check(asked: Asked): Promise<Run> {
         return { ...source, findings, plans, concerning: judgement.plans };
     });
     return { files: checked, sources, refusals: asked.refusals };
+}
+
+type Kept = Pick<CheckedSheet, 'findings' | 'plans' | 'judgement'>;
+
+/** What was found, without the plans that it was found in and without the syntax that its places point into. */
+function findingsOf({ findings }: CheckedSheet): Kept {
+    return {
+        findings: findings.map((finding) => ({
+            ...finding,
+            at: plainPlace(finding.at),
+            related: finding.related.map(({ at, what }) => ({ at: plainPlace(at), what })),
+            fixes: finding.fixes.map((fix) => ({
+                ...fix,
+                edits: fix.edits.map(({ at, text }) => ({ at: plainPlace(at), text })),
+            })),
+        })),
+        plans: [],
+        judgement: { findings: [], plans: new Map() },
+    };
+}
+
+function plainPlace({ uri, start, end, range }: Place): Place {
+    return { uri, start, end, range };
 }
 
 /** A file that is no plan is a finding about that file, and no reason to leave the others unchecked. */

@@ -34,13 +34,20 @@ export interface CheckOptions {
      * plan: an editor leaves it out and judges `turnRules` when nobody types.
      */
     readonly turns?: boolean;
+    /** Nobody will ask again: what was read of a file is not kept for the next time. */
+    readonly once?: boolean;
 }
 
 /** Checks every file that was asked for. */
 export function checkAll(loaded: Loaded, options: CheckOptions = {}): CheckedSheet[] {
+    return [...checkEach(loaded, options)];
+}
+
+/** The same one by one, for whoever does not need all of a thousand files at once. */
+export function* checkEach(loaded: Loaded, options: CheckOptions = {}): Generator<CheckedSheet> {
     const gathered = new Gathered();
     const used = usedAnywhere(loaded);
-    return loaded.documents.map((document) => checkSheet(document, loaded, gathered, used, options));
+    for (const document of loaded.documents) yield checkSheet(document, loaded, gathered, used, options);
 }
 
 /** @param used  definitions that any file refers to */
@@ -49,7 +56,7 @@ export function checkSheet(
     { services, unread }: Pick<Loaded, 'services' | 'unread'>,
     gathered: Gathered,
     used: ReadonlySet<unknown>,
-    { turns = false }: CheckOptions = {},
+    { turns = false, once = false }: CheckOptions = {},
 ): CheckedSheet {
     const scope = services.references.ScopeProvider as ReachScope;
     const { LangiumDocuments: documents } = services.shared.workspace;
@@ -57,7 +64,7 @@ export function checkSheet(
     const context = { documents, reach, unread, library: library.keys() };
     const language = [...checkLanguage(document, scope, context, gathered), ...ruleWordsIn(document)];
     const trees = reach.from(document).map(({ parseResult }) => parseResult.value);
-    const { resolved, plans: first } = readOnce(document, trees, gathered, used);
+    const { resolved, plans: first } = readOnce(document, trees, gathered, used, !once);
     const plans = turns ? first.map(turned) : first;
     const judgement = judge({ ...resolved, ...versionOf(document) }, plans, turns ? rules : firstRules);
     const findings = [...language, ...whatHolds(judgement.findings, language)].sort(
@@ -85,6 +92,7 @@ function readOnce(
     trees: readonly unknown[],
     gathered: Gathered,
     used: ReadonlySet<unknown>,
+    keep: boolean,
 ): Read {
     const isUsed = (definition: unknown) => used.has(definition);
     const before = lastRead.get(document);
@@ -95,7 +103,7 @@ function readOnce(
     const now = definitions.every(({ used: is }, at) => is === read.resolved.definitions[at]?.used)
         ? read
         : { ...read, resolved: { ...read.resolved, definitions } };
-    lastRead.set(document, now);
+    if (keep) lastRead.set(document, now);
     return now;
 }
 
