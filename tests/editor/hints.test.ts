@@ -76,7 +76,7 @@ test('only the lines on the screen are looked at', async () => {
 });
 
 test('whoever points at one is told what it stands on', async () => {
-    const [pull] = await hints('plans/march.spread', [15, 18]);
+    const [pull] = await hints('plans/march.spread', [16, 18]);
     expect(pull!.tooltip).toBeUndefined();
     expect((await editor.ask<InlayHint>('inlayHint/resolve', pull)).tooltip).toBe('Measured.');
 });

@@ -43,10 +43,15 @@ export class EditorBuilder extends ReachBuilder {
             changes.deleted.length > 0 ||
             changes.changed.some((uri) => !this.langiumDocuments.hasDocument(uri));
         if (changes.outcomes.length > 0 || comesOrGoes) this.recheckUsers(changes.outcomes, comesOrGoes);
-        if (changes.outcomes.length > 0) this.outcome.fire(changes.outcomes);
+        if (changes.outcomes.length > 0) this.tellOutcomes(changes.outcomes);
         // Nothing to do, and nothing left over from an update that was overtaken.
         if (changes.changed.length + changes.deleted.length === 0 && this.isAllBuilt()) this.tellUpdated();
         else await super.update(changes.changed, changes.deleted, token);
+    }
+
+    /** Tells of files that have no document, and something to say. */
+    tellOutcomes(uris: readonly URI[]): void {
+        this.outcome.fire(uris);
     }
 
     /** Brings in the plans of new folders and lets go of others; what a `use` means may change everywhere. */

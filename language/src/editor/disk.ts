@@ -11,6 +11,17 @@ export interface Disk {
     kindOf(uri: URI): Promise<FileKind>;
 }
 
+export const planEnding = '.spread';
+
+export function isPassedOver(folderName: string): boolean {
+    return folderName.startsWith('.') || folderName === 'node_modules';
+}
+
+/** Whether an address lies where plans are looked for, seen from a folder that was opened. */
+export function isLookedAt(uri: URI, folder: URI): boolean {
+    return !uri.path.slice(folder.path.length).split('/').filter(Boolean).some(isPassedOver);
+}
+
 /** A file system that is not there: a client that offers none, a scheme that nobody reads. */
 export const noDisk: Disk = {
     read: async () => ({ kind: 'missing' }),
@@ -25,16 +36,4 @@ export function diskBy(choose: (uri: URI) => Disk): Disk {
         plansIn: (folder) => choose(folder).plansIn(folder),
         kindOf: (uri) => choose(uri).kindOf(uri),
     };
-}
-
-export const planEnding = '.spread';
-
-export function isPassedOver(folderName: string): boolean {
-    return folderName.startsWith('.') || folderName === 'node_modules';
-}
-
-/** Whether a file is a plan that lies where plans are looked for, seen from the folder that was opened. */
-export function isPlanIn(uri: URI, folder: URI): boolean {
-    const below = uri.path.slice(folder.path.length).split('/').filter(Boolean);
-    return uri.path.endsWith(planEnding) && !below.slice(0, -1).some(isPassedOver);
 }

@@ -12,6 +12,7 @@ import { read, readQuantity } from '../plan/resolve/values.ts';
 import { print } from '../units/print.ts';
 import { massOf, si } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
+import { definitionsOf } from './named.ts';
 import type { Settings } from './protocol.ts';
 import type { EditorServices } from './services.ts';
 import { around, definitionAround, rangeOf } from './spot.ts';
@@ -25,10 +26,12 @@ export function hints({ shared }: EditorServices): InlayHintProvider {
             const wanted = shared.editor.Settings.current.inlayHints;
             if (!Object.values(wanted).includes(true)) return [];
             const plans = shared.editor.Checks.of(document.uri)?.plans ?? [];
-            return AstUtils.streamAst(document.parseResult.value, { range })
+            return definitionsOf(document.parseResult.value)
+                .filter((definition) => isAcross(rangeOf(definition), range))
+                .flatMap((definition) => AstUtils.streamAst(definition).toArray())
+                .filter((node) => isAcross(node.$cstNode?.range, range))
                 .flatMap((node) => hintsAt(node, plans, wanted))
-                .filter(({ position }) => isIn(position, range))
-                .toArray();
+                .filter(({ position }) => isIn(position, range));
         },
     };
 }
@@ -137,6 +140,10 @@ function lineAt(node: AstNode, plans: readonly AnalysedPlan[]): LineFigures | un
     if (definition?.kind !== 'spread' || !name) return undefined;
     const plan = plans.find((each) => each.plan.name === definition.name);
     return plan?.lines.find(({ line }) => line.position.name === name);
+}
+
+function isAcross(stretch: Range | undefined, { start, end }: Range): boolean {
+    return stretch !== undefined && stretch.start.line <= end.line && stretch.end.line >= start.line;
 }
 
 function isIn(at: Range['start'], { start, end }: Range): boolean {

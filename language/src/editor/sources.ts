@@ -1,8 +1,8 @@
 import { DefaultLangiumDocumentFactory, DocumentState, type LangiumDocument, URI } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import { library } from '../library/library.ts';
-import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
-import { type Disk, planEnding } from './disk.ts';
+import { isInside, LIBRARY_SCHEME } from '../plan/names/uses.ts';
+import { type Disk, isLookedAt, planEnding } from './disk.ts';
 import { fitting, type Reading, type Refusal } from './reading.ts';
 
 /** What happened to files, each told as what there is to do about it. */
@@ -114,7 +114,9 @@ export class Sources {
         changed.push(uri);
     }
 
+    /** The plans at an address where nobody has looked yet, if it lies where plans are looked for. */
     private async plansAt(uri: URI): Promise<readonly URI[]> {
+        if (!this.roots.some((root) => isInside(uri, root) && isLookedAt(uri, root))) return [];
         if (uri.path.endsWith(planEnding)) return [uri];
         return (await this.disk.kindOf(uri)) === 'folder' ? this.disk.plansIn(uri) : [];
     }

@@ -32,6 +32,9 @@ export class TeamFolders extends DefaultWorkspaceManager {
             const text = this.langiumDocuments.hasDocument(uri) ? undefined : await Sources.take(uri);
             if (text !== undefined) documents.push(this.langiumDocuments.createDocument(uri, text));
         });
+        (this.documentBuilder as EditorBuilder).tellOutcomes(
+            [...Sources.refusals.keys()].map((uri) => URI.parse(uri)),
+        );
         this._ready.resolve();
         return documents;
     }
