@@ -79,7 +79,7 @@ async function asked(paths: string[], { stdin, stdinPath }: Options): Promise<As
 
 /** @returns also what the command is to end with */
 async function report(asked: Asked, options: Options): Promise<{ run: Run; status: 0 | 1 | 2 }> {
-    const run = await checkFiles(asked);
+    const run = await checkFiles(asked, true);
     for (const refusal of run.refusals) terminal.log(`layback: ${refusal}`);
     const counted = onlyCounted(run, options.failOn);
     terminal.out(await print(options.quiet ? counted : run, options));

@@ -18,10 +18,11 @@ import { showPath } from './walk.ts';
 const many = 20;
 
 /**
- * Checks what was asked for, reading what it uses from the disk. Where many files are asked for, only what was found is
- * kept of each; whoever wants to see plans asks for few.
+ * Checks what was asked for, reading what it uses from the disk.
+ *
+ * @param findingsOnly  nobody will look at the plans: they are dropped file by file, which a thousand files need
  */
-export async function check(asked: Asked): Promise<Run> {
+export async function check(asked: Asked, findingsOnly = false): Promise<Run> {
     const uriOf = (file: AskedFile) => URI.file(file.path);
     if (asked.files.length > many) {
         settle();
@@ -39,7 +40,7 @@ export async function check(asked: Asked): Promise<Run> {
     settle();
     const sheets = new Map<string, Kept>();
     for (const sheet of checkEach(loaded, { turns: true, once: true })) {
-        sheets.set(sheet.uri, asked.files.length > many ? findingsOf(sheet) : sheet);
+        sheets.set(sheet.uri, findingsOnly ? findingsOf(sheet) : sheet);
     }
 
     const sources = new Map<string, Source>();
