@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { URI } from 'langium';
 import { expect } from 'vitest';
 import { type Edit, type Finding, messageOf } from '../../language/src/plan/finding.ts';
@@ -75,10 +75,12 @@ function applied(text: string, edits: readonly Edit[], uri: string): string {
 }
 
 const sharedFiles = new Map(
-    ['cockpit.spread'].map((name) => [
-        name,
-        readFileSync(new URL(`../fixtures/rules/${name}`, import.meta.url), 'utf8'),
-    ]),
+    ['../fixtures/rules/', '../rules/sound/'].flatMap((folder) =>
+        readdirSync(new URL(folder, import.meta.url)).map((name) => [
+            name,
+            readFileSync(new URL(folder + name, import.meta.url), 'utf8'),
+        ]),
+    ),
 );
 
 interface Mark {

@@ -1,5 +1,5 @@
 import type { Bait, Hooks, Leader, Lure, SpreadLine, Teaser } from '../plan/model.ts';
-import type { Said } from '../plan/origin.ts';
+import type { Origin, Said } from '../plan/origin.ts';
 
 /** What runs at the end of a line. */
 export function runnerOf({ lure, bait, teaser }: SpreadLine): Said<Lure | Bait | Teaser> | undefined {
@@ -24,4 +24,11 @@ export function gearOf({ lure, bait }: SpreadLine): Gear | undefined {
     if (bait) return 'natural bait';
     if (!lure) return undefined;
     return lure.value.kind?.value === 'diver' ? 'plug' : 'skirted lure';
+}
+
+/** What decides how a line is towed, as far as it is written: its tow point, its distance, what runs on it. */
+export function whereTowed(line: SpreadLine): readonly { readonly origin: Origin }[] {
+    const { from, back } = line;
+    const said = from?.origin.voice === 'default' ? [back] : [from, back];
+    return [...said, runnerOf(line), line].filter((each) => each !== undefined);
 }

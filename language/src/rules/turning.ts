@@ -32,14 +32,18 @@ const words: Readonly<Record<Clean, string>> = {
     allWorking: 'every lure works from',
 };
 
+const never: Readonly<Record<Clean, string>> = {
+    noFoul: 'No turn that was looked at is clear: stagger the two more, or bring them in.',
+    allWorking: 'No turn that was looked at keeps it working: tow faster, or choose a lure that runs slower.',
+};
+
 /** From which radius on turns are clean, to either side. */
 export function cleanInWords({ asked, sides }: JudgedTurn, clean: Clean): string {
     const told = sides.flatMap(({ side, figures }) => {
         const { radius } = figures[clean];
         return radius === undefined ? [] : [`${say.length(Math.ceil(radius), asked)} to ${side}`];
     });
-    if (told.length < 2)
-        return 'No turn that was looked at is clean: stagger the two more, or bring them in.';
+    if (told.length < 2) return never[clean];
     return `Turn wider: ${words[clean]} ${listed(told)}.`;
 }
 

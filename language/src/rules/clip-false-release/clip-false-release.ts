@@ -37,7 +37,7 @@ export const clipFalseRelease = rule({
             const measured = figures.pull.known && figures.pull.standing === 'measured';
             const torn = limit && least > limit.most.si;
             report({
-                at: setting,
+                at: [setting, ...(runnerOf(line) ? [runnerOf(line)!] : [])],
                 ...(light && { severity: 'hint' }),
                 ...(alone && measured && { severity: 'error' }),
                 what: `The clip at ${line.position.name} opens at ${opens}, and ${name} pulls ${pulls} ${how}.`,

@@ -46,7 +46,7 @@ function steeringAndFishing({ lines, roles, crew: hands }: Spread, report: Repor
     ];
     if (busy.length === 0) return;
     report({
-        at: helm.name,
+        at: [helm.name, ...busy.map(({ at }) => at)],
         what: `${helm.name.value} has the helm and ${listed(busy.map(({ does }) => does))}.`,
         why: 'Somebody has to steer and keep a lookout while a fish is fought.',
         remedy: 'Give one of the two to somebody else.',

@@ -31,7 +31,7 @@ export const dragUnderTow = rule({
             const [drag, pulls] = sayApart.load(set, creeps ? pull.value : most);
             const tooMuch = hooked && most > hooked.si;
             report({
-                at: set,
+                at: [set, ...(runnerOf(line) ? [runnerOf(line)!] : [])],
                 ...((light || !creeps) && { severity: 'hint' }),
                 what: `Set drag at ${line.position.name} is ${drag}, and ${name} pulls ${pulls} ${creeps ? 'by itself' : `with surge in a sea of ${say.length(plan.sea!)}`}.`,
                 why: 'No clip holds this line, so the lure takes it off the reel.',

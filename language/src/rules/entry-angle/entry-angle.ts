@@ -1,4 +1,5 @@
 import type { HeadKind } from '../../plan/model.ts';
+import { whereTowed } from '../gear.ts';
 import { fishedLines, known } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say } from '../say.ts';
@@ -29,7 +30,7 @@ export const entryAngle = rule({
             if (meets >= least && meets <= most) continue;
             const steep = meets > most;
             report({
-                at: [...(line.from?.origin.voice === 'default' ? [] : [line.from!]), line.back ?? line, line],
+                at: whereTowed(line),
                 what: `The line of ${line.position.name} meets the water at ${say.angle(meets)}, and a ${head} head works at ${say.angle(least)} to ${say.angle(most)}.`,
                 why: steep
                     ? 'Pulled up too steeply a head leaves the water, spins and fouls its own leader.'

@@ -1,3 +1,4 @@
+import { whereTowed } from '../gear.ts';
 import { fishedLines, known } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say } from '../say.ts';
@@ -23,7 +24,7 @@ export const lift = rule({
             const lure = line.lure?.value;
             if (!settled || !lure || lure.kind?.value === 'diver' || settled.lift <= most) continue;
             report({
-                at: [...(line.from?.origin.voice === 'default' ? [] : [line.from!]), line.back ?? line, line],
+                at: whereTowed(line),
                 what: `${lure.title} at ${line.position.name} is pulled up with ${settled.lift.toFixed(1)} times its weight, and ${say.count(most)} times is much.`,
                 why: 'It will spend too long in the air, where no fish takes it.',
                 remedy: 'Lower its clip, let it back, or tow a heavier lure here.',

@@ -33,7 +33,7 @@ export const stagger = rule({
             // What would clear them was computed for the sway that the plan itself allows.
             const cure = sway === undefined ? pair.cure : undefined;
             report({
-                at: far.back ?? far,
+                at: [far.back ?? far, near.back ?? near],
                 what: `${far.position.name} and ${near.position.name} touch ${margin > 0 ? `at ${say.angle(margin)} of sway` : 'without any sway'}, and this plan allows for ${say.angle(asked)}.`,
                 why: 'Lures wander on their own action, in waves and in gusts.',
                 remedy: cureInWords(cure, distanceOf(far)),
