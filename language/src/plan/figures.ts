@@ -267,6 +267,10 @@ export interface LureInTurnFigures {
     /** The slowest that it runs, m/s, and when, s. */
     readonly slowest: number;
     readonly time: number;
+    /** A line in air is followed as taut, one under water as a chain with weight, drag and stretch. */
+    readonly model: 'taut' | 'chain';
+    /** How far the taut line would have put the lure from where the chain has it, at most, m. */
+    readonly astray?: number;
     /** When its line first falls slack, s. */
     readonly slackAt?: number;
 }

@@ -2,7 +2,7 @@ import { MATERIALS, type MaterialName, usualNylonDiameter } from '../../physics/
 import { lineAtRest } from '../../physics/line.ts';
 import { lurePull } from '../../physics/lure-drag.ts';
 import { lureWeight } from '../../physics/lure-weight.ts';
-import type { Section } from '../../physics/towed.ts';
+import type { Section, Tow } from '../../physics/towed.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
 import type { Figure, Point, RestFigures } from '../figures.ts';
@@ -28,6 +28,35 @@ export function restOf(
     if (!towPoint.known) return towPoint;
     if (!astern.known) return astern;
     if (!plan.speed) return silent('The plan has no speed.');
+    const tow = towOf(line, plan);
+    if (!tow.known) return tow;
+    const found = settle({
+        towPoint: towPoint.value,
+        speed: plan.speed.si,
+        length: { astern: astern.value },
+        ...tow.value,
+        runs: isDiver(line) ? 'free' : 'surface',
+    });
+    if (found.kind === 'too-short') {
+        return silent(`The lure would have to run at least ${print(found.least, units.m)} back.`);
+    }
+    if (found.kind !== 'at-rest') return silent(found.reason);
+    const { lineOut, tension, angle, entry, upward, sag, atSurface } = found;
+    return known(
+        { lineOut, tension, angle, ...(entry && { entry }), lift: upward.ofWeight, sag, atSurface },
+        'computed',
+        leaningOf(towPoint, astern, tow),
+    );
+}
+
+/** Whether a lure runs under water rather than on it. */
+export function isDiver(line: SpreadLine): boolean {
+    return line.lure?.value.kind?.value === 'diver';
+}
+
+/** What is towed and by what, as the models of a line with weight and drag need it. */
+export function towOf(line: SpreadLine, plan: Spread): Figure<Tow> {
+    if (!plan.speed) return silent('The plan has no speed.');
     const towed = line.lure?.value ?? line.teaser?.value;
     if (!towed) return silent(`No lure runs at the ${line.position.name}.`);
     const pull = pullAt(line, plan.speed.si);
@@ -42,30 +71,12 @@ export function restOf(
     const { sections, leaning } = sectionsOf(line);
     const [first, ...more] = sections;
     if (!first) return silent(`The line of the ${line.position.name} has no diameter.`);
-    const found = settle({
-        towPoint: towPoint.value,
-        speed: plan.speed.si,
-        length: { astern: astern.value },
-        sections: [first, ...more],
-        lure: { dragArea: pull.dragArea, mass: towed.weight.si, weightInWater: weight.inWater },
-        runs: line.lure?.value.kind?.value === 'diver' ? 'free' : 'surface',
-        ...windOf(plan),
-    });
-    if (found.kind === 'too-short') {
-        return silent(`The lure would have to run at least ${print(found.least, units.m)} back.`);
-    }
-    if (found.kind !== 'at-rest') return silent(found.reason);
-    const { lineOut, tension, angle, entry, upward, sag, atSurface } = found;
-    return known(
-        { lineOut, tension, angle, ...(entry && { entry }), lift: upward.ofWeight, sag, atSurface },
-        'computed',
-        [
-            ...leaningOf(towPoint, astern),
-            ...(pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : []),
-            ...(weight.standing === 'estimated' ? ['Weight in water half of that in air (estimate).'] : []),
-            ...leaning,
-        ],
-    );
+    const lure = { dragArea: pull.dragArea, mass: towed.weight.si, weightInWater: weight.inWater };
+    return known({ sections: [first, ...more], lure, ...windOf(plan) }, 'computed', [
+        ...(pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : []),
+        ...(weight.standing === 'estimated' ? ['Weight in water half of that in air (estimate).'] : []),
+        ...leaning,
+    ]);
 }
 
 export function pullAt(line: SpreadLine, speed: number) {

@@ -1,7 +1,9 @@
+import { chain, compareTaut } from '../../physics/chain/model.ts';
 import { USUAL_SWAY } from '../../physics/sway.ts';
-import { courseOfTrail } from '../../physics/turn/course.ts';
+import type { Tow } from '../../physics/towed.ts';
+import { type Course, courseOf, courseOfTrail } from '../../physics/turn/course.ts';
 import { type Envelope, envelope, type JudgedLine, type Limit } from '../../physics/turn/envelope.ts';
-import { layOut, type Manoeuvre, turnTime } from '../../physics/turn/manoeuvre.ts';
+import { layOut, type Manoeuvre, type Turn, turnTime } from '../../physics/turn/manoeuvre.ts';
 import { pairsInTurn } from '../../physics/turn/pairs.ts';
 import type { Tightest } from '../../physics/turn/tightest.ts';
 import { follow } from '../../physics/turn/trail.ts';
@@ -11,28 +13,34 @@ import type {
     CleanTurn,
     Figure,
     LineFigures,
+    LureInTurnFigures,
     SideTurnFigures,
     TurnFigures,
     TurnLimit,
 } from '../figures.ts';
+import type { Spread } from '../model.ts';
 import { known, leaningOf, silent } from './figure.ts';
 import { remembering } from './memory.ts';
+import { isDiver, towOf } from './rest.ts';
 
 type Side = Manoeuvre['side'];
 
 /** What a turn is computed from: numbers only, so that two plans that agree in them share the work. */
 interface TurnQuestion {
-    readonly lines: readonly JudgedLine[];
+    readonly lines: readonly TurningLine[];
     readonly speed: number;
     readonly contact: number;
     readonly asked?: number;
 }
 
+/** A line that runs under water brings what it is towed with, and is followed as a chain instead of a taut line. */
+type TurningLine = JudgedLine & { readonly tow?: Tow };
+
 /** What was worked out for one side, with lines by their number. */
 interface SideAnswer {
     readonly envelope: Envelope;
     readonly pairs: ReturnType<typeof pairsInTurn>;
-    readonly lures: readonly { readonly slowest: number; readonly time: number; readonly slackAt?: number }[];
+    readonly lures: readonly Omit<LureInTurnFigures, 'line'>[];
     readonly fanPairs: number;
 }
 
@@ -50,10 +58,10 @@ export function* turnsInSteps(analysed: AnalysedPlan): Generator<void, Figure<Tu
     const { plan, lines, swayAsked, contact } = analysed;
     if (!plan.speed) return silent('The plan has no speed.');
     if (!(plan.speed.si > 0)) return silent('The boat is not under way.');
-    const placed = lines.filter((figures) => judged(figures) !== undefined);
+    const placed = lines.filter((figures) => judged(figures, plan) !== undefined);
     if (placed.length === 0) return silent('No line of the plan has both a tow point and a distance.');
     const question: TurnQuestion = {
-        lines: placed.map((figures) => judged(figures)!),
+        lines: placed.map((figures) => judged(figures, plan)!),
         speed: plan.speed.si,
         contact,
         ...(plan.turn && { asked: plan.turn.si }),
@@ -68,6 +76,12 @@ export function* turnsInSteps(analysed: AnalysedPlan): Generator<void, Figure<Tu
     const leaning = [
         `A sway of ${((swayAsked.value * 180) / Math.PI).toFixed(1)} deg to either side, at most ${USUAL_SWAY.cap} m${swayAsked.standing === 'estimated' ? ' (estimate)' : ''}.`,
         'Lines in air, straight and taut; a half turn without drift, 25 s straight after it.',
+        ...placed
+            .filter(({ line }) => isDiver(line))
+            .map(
+                ({ line }) =>
+                    `The ${line.position.name} runs under water: a chain in the turn asked, taut in the tightest.`,
+            ),
         ...leaningOf(...placed.flatMap(({ towPoint, astern }) => [towPoint, astern])),
     ];
     return known(
@@ -83,17 +97,19 @@ export function* turnsInSteps(analysed: AnalysedPlan): Generator<void, Figure<Tu
 }
 
 /** A line as the turn models need it; undefined where its place is not known. */
-function judged({ line, towPoint, astern, sway }: LineFigures): JudgedLine | undefined {
+function judged({ line, towPoint, astern, sway }: LineFigures, plan: Spread): TurningLine | undefined {
     if (line.role === 'standby' || !towPoint.known || !astern.known) return undefined;
     const layback = astern.value + towPoint.value[0];
     if (!(layback > 0)) return undefined;
     const leastSpeed = line.role === 'fished' ? line.lure?.value.runs?.from.si : undefined;
+    const tow = isDiver(line) ? towOf(line, plan) : undefined;
     return {
         towPoint: towPoint.value,
         layback,
         sway: sway.known ? sway.value : USUAL_SWAY.sway,
         cap: USUAL_SWAY.cap,
         ...(leastSpeed !== undefined && { leastSpeed }),
+        ...(tow?.known && { tow: tow.value }),
     };
 }
 
@@ -111,17 +127,50 @@ function work({
     const none = { envelope: found, pairs: [], lures: [], fanPairs: found.tally.fanPairs };
     const turn = asked === undefined ? undefined : layOut({ speed, side, radius: asked });
     if (!turn) return none;
-    const trails = lines.map((line) => follow(line, turn));
-    if (!trails.every((trail) => trail !== undefined)) return none;
+    const followed = lines.map((line) => followIn(line, turn));
+    if (!followed.every((each) => each !== undefined)) return none;
     const tally = { fanPairs: 0, boxes: 0 };
-    const turning = lines.map((line, index) => ({ ...line, course: courseOfTrail(trails[index]!) }));
+    const turning = lines.map((line, index) => ({ ...line, course: followed[index]!.course }));
     const pairs = pairsInTurn(turning, turn, contact, undefined, tally);
-    const lures = trails.map((trail) => {
-        const { speed: least, time } = slowest(trail);
-        const slackAt = trail.slackAt !== undefined && trail.slackAt <= turn.end ? trail.slackAt : undefined;
-        return { slowest: least, time, ...(slackAt !== undefined && { slackAt }) };
-    });
+    const lures = followed.map((each) => each!.lure);
     return { envelope: found, pairs, lures, fanPairs: found.tally.fanPairs + tally.fanPairs };
+}
+
+/** A line through a turn: by the closed form of the taut line, or as a chain where it runs under water. */
+function followIn(
+    line: TurningLine,
+    turn: Turn,
+): { course: Course; lure: SideAnswer['lures'][number] } | undefined {
+    const trail = follow(line, turn);
+    if (!trail) return undefined;
+    const { tow } = line;
+    const sunk = tow && followAsChain({ ...line, tow }, turn);
+    if (sunk) return sunk;
+    const { speed, time } = slowest(trail);
+    const slackAt = trail.slackAt !== undefined && trail.slackAt <= turn.end ? trail.slackAt : undefined;
+    return {
+        course: courseOfTrail(trail),
+        lure: { slowest: speed, time, model: 'taut', ...(slackAt !== undefined && { slackAt }) },
+    };
+}
+
+function followAsChain(line: JudgedLine & { readonly tow: Tow }, turn: Turn) {
+    const times = Array.from({ length: Math.floor(turn.end / 0.5) + 1 }, (_, index) => index / 2);
+    const motion = chain(line, turn, times);
+    const course = motion && courseOf(line, turn, chain, 0.5);
+    const taut = compareTaut(line, turn);
+    if (!motion || !course) return undefined;
+    const slow = motion.states.reduce((least, state) => (state.speed < least.speed ? state : least));
+    return {
+        course,
+        lure: {
+            slowest: slow.speed,
+            time: slow.time,
+            model: 'chain' as const,
+            ...(taut.kind === 'compared' && { astray: taut.astray }),
+            ...(motion.slackAt !== undefined && { slackAt: motion.slackAt }),
+        },
+    };
 }
 
 function sideFigures(

@@ -1,0 +1,90 @@
+import { describe, expect, test } from 'vitest';
+import { turnsInSteps, withTurns } from '../../language/src/plan/analyse/turns.ts';
+import type { TurnFigures } from '../../language/src/plan/figures.ts';
+import { checkText } from './marked.ts';
+
+const boat = `boat tern "Tern" {
+    beam 3.6 m
+    waterline 9 m
+    flat clip { ahead 0.3 m  out 1.4 m  up 2.4 m }
+    outriggers {
+        length 6 m
+        foot { ahead 2 m  out 2 m  up 2 m }
+        rise 40 deg
+        sweep 90 deg
+        halyards 3 m, 5.5 m
+    }
+}
+outfit fifty { line nylon { diameter 0.8 mm  class 24 kg } }
+lure ink "Ink" pusher { length 300 mm  head 40 mm  weight 250 g  pull 2.4 kg at 8 kn  runs 6 kn to 9 kn }
+lure plug "Plug" diver { length 200 mm  head 30 mm  weight 120 g  pull 3 kg at 8 kn  runs 4 kn to 9 kn }
+`;
+
+async function turnsOf(lines: string, turn = 'turn within 80 m'): Promise<TurnFigures> {
+    const sheet = await checkText(`${boat}spread day {\nboat tern\nspeed 8 kn\n${turn}\n${lines}\n}\n`);
+    const { turns } = withTurns(sheet.plans[0]!);
+    if (!turns?.known) throw new Error(`no turns: ${JSON.stringify(turns)}`);
+    return turns.value;
+}
+
+const corners = (
+    port: string,
+    starboard: string,
+) => `port short corner { outfit fifty  lure ink  back ${port} }
+starboard long corner { outfit fifty  lure ink  back ${starboard} }`;
+
+describe('the turns of a plan', () => {
+    test('mirror with the boat', async () => {
+        const one = await turnsOf(corners('16 m', '24 m'));
+        const other = await turnsOf(
+            corners('24 m', '16 m')
+                .replace('port short', 'port long')
+                .replace('starboard long', 'starboard short'),
+        );
+        expect(other.starboard.noFoul.radius).toBeCloseTo(one.port.noFoul.radius!, 6);
+        expect(other.port.pairs[0]!.clearance).toBeCloseTo(one.starboard.pairs[0]!.clearance, 6);
+    });
+
+    test('name the lure that stops working first, at less than its least running speed', async () => {
+        const { port } = await turnsOf(corners('16 m', '24 m'));
+        const { limit, radius, halfTurn } = port.allWorking;
+        expect(limit?.kind).toBe('slow');
+        expect(limit!.speed!).toBeLessThan((6 * 1852) / 3600);
+        expect(halfTurn).toBeCloseTo((Math.PI * radius!) / ((8 * 1852) / 3600), 6);
+    });
+
+    test('are silent about pairs where the plan names no turn, and still know the tightest clean one', async () => {
+        const { port, asked } = await turnsOf(corners('16 m', '24 m'), '');
+        expect(asked).toBeUndefined();
+        expect(port.pairs).toEqual([]);
+        expect(port.noFoul.radius).toBeGreaterThan(0);
+    });
+
+    test('follow a diver as a chain, and say how far a taut line would have been out', async () => {
+        const { port } = await turnsOf(`port short corner { outfit fifty  lure plug  back 20 m }
+            starboard long corner { outfit fifty  lure ink  back 24 m }`);
+        const [plug, ink] = port.lures;
+        expect(ink).toMatchObject({ model: 'taut' });
+        expect(plug).toMatchObject({ model: 'chain' });
+        expect(plug!.astray).toBeGreaterThan(0);
+        expect(plug!.astray).toBeLessThan(20);
+        expect(plug!.slowest).toBeGreaterThan(0);
+    });
+
+    test('come one side at a time, for whoever listens to others in between', async () => {
+        const sheet = await checkText(
+            `${boat}spread day {\nboat tern\nspeed 7.9 kn\n${corners('17 m', '25 m')}\n}\n`,
+        );
+        const steps = turnsInSteps(sheet.plans[0]!);
+        expect([steps.next().done, steps.next().done]).toEqual([false, false]);
+        expect(steps.next()).toMatchObject({ done: true, value: { known: true } });
+    });
+
+    test.each([
+        ['no speed', 'boat tern', 'The plan has no speed.'],
+        ['no boat', 'speed 8 kn', 'No line of the plan has both a tow point and a distance.'],
+    ])('say why there are none: %s', async (_what, has, reason) => {
+        const sheet = await checkText(`${boat}spread day {\n${has}\n${corners('16 m', '24 m')}\n}\n`);
+        expect(withTurns(sheet.plans[0]!).turns).toEqual({ known: false, reason });
+    });
+});
