@@ -42,7 +42,7 @@ const common = {
     loader,
 };
 
-/** Pages of the rules as one module, `layback:rule-pages`: rule name → Markdown. */
+/** Pages of the rules, and of the codes that are none, as one module, `layback:rule-pages`: name → Markdown. */
 const rulePages = {
     name: 'rule pages',
     setup({ onResolve, onLoad }) {
@@ -54,7 +54,10 @@ const rulePages = {
                 .flatMap(({ name }) =>
                     readdirSync(join(rules, name))
                         .filter((file) => file.endsWith('.md'))
-                        .map((file) => [name, readFileSync(join(rules, name, file), 'utf8')]),
+                        .map((file) => [
+                            basename(file, '.md'),
+                            readFileSync(join(rules, name, file), 'utf8'),
+                        ]),
                 );
             return { contents: JSON.stringify(Object.fromEntries(pages)), loader: 'json' };
         });

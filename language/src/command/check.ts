@@ -8,7 +8,9 @@ import { jsonReport } from '../reports/json.ts';
 import { linesReport } from '../reports/lines.ts';
 import { textReport } from '../reports/text.ts';
 import { type Asked, fromInput, fromPaths } from './asking.ts';
+import { usualBaseline, withoutKnown, writeBaseline } from './baseline.ts';
 import { check as checkFiles } from './checking.ts';
+import { knownCode } from './known-code.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
 
@@ -22,6 +24,10 @@ interface Options {
     readonly stdinPath?: string;
     readonly watch?: true;
     readonly quiet?: true;
+    readonly rule?: readonly string[];
+    readonly statistics?: true;
+    readonly baseline?: string;
+    readonly writeBaseline?: true;
 }
 
 const help = `
@@ -33,6 +39,10 @@ Examples:
   layback check plans/friday.spread --fail-on error
   layback check plans --watch
   layback check --format sarif > findings.sarif
+  layback check --rule stagger --rule wave-face
+  layback check --statistics
+  layback check --write-baseline            what is found now is known from now on
+  layback check --baseline layback-baseline.json
   layback check --stdin --stdin-path plans/friday.spread < draft.spread`;
 
 export function declare(command: Command): void {
@@ -52,11 +62,24 @@ export function declare(command: Command): void {
         .option('--stdin-path <path>', 'where that text belongs, so that its use lines lead somewhere')
         .option('-w, --watch', 'check again whenever a file changes')
         .option('-q, --quiet', 'only what makes it end with 1, and no line that sums up')
+        .option('-r, --rule <name>', 'only what this rule finds; may be given more than once', also)
+        .option('--statistics', 'how often each rule spoke, instead of what it said')
+        .option('--baseline <file>', 'leave out what this file knows, and say what in it is gone')
+        .option('--write-baseline', `write down all that is found as known (to ${usualBaseline})`)
         .addHelpText('after', help)
         .action(check);
 }
 
+function also(name: string, before: readonly string[] = []): readonly string[] {
+    return [...before, name];
+}
+
 async function check(paths: string[], options: Options): Promise<void> {
+    for (const name of options.rule ?? []) knownCode(name);
+    if (options.statistics && options.format !== 'text' && options.format !== 'json')
+        throw new Refusal('--statistics prints text or JSON.');
+    if (options.writeBaseline && (options.rule || options.watch || options.stdin))
+        throw new Refusal('--write-baseline writes down all that is found in files: leave the rest out.');
     if (options.watch) {
         if (options.stdin) throw new Refusal('--watch looks at files, --stdin at none: choose one.');
         if (options.format !== 'text') throw new Refusal('--watch prints text only.');
@@ -79,8 +102,14 @@ async function asked(paths: string[], { stdin, stdinPath }: Options): Promise<As
 
 /** @returns also what the command is to end with */
 async function report(asked: Asked, options: Options): Promise<{ run: Run; status: 0 | 1 | 2 }> {
-    const run = await checkFiles(asked, true);
-    for (const refusal of run.refusals) terminal.log(`layback: ${refusal}`);
+    const all = await checkFiles(asked, true);
+    for (const refusal of all.refusals) terminal.log(`layback: ${refusal}`);
+    if (options.writeBaseline) {
+        writeBaseline(all, options.baseline ?? usualBaseline);
+        return { run: all, status: all.refusals.length > 0 ? 2 : 0 };
+    }
+    const unknown = options.baseline === undefined ? all : withoutKnown(all, options.baseline);
+    const run = options.rule ? onlyRules(unknown, options.rule) : unknown;
     const counted = onlyCounted(run, options.failOn);
     terminal.out(await print(options.quiet ? counted : run, options));
     if (run.refusals.length > 0) return { run, status: 2 };
@@ -92,7 +121,19 @@ function pathsIn(run: Run): string[] {
     return uris.map((uri) => fileURLToPath(uri));
 }
 
-async function print(run: Run, { format, quiet }: Options): Promise<string> {
+function onlyRules(run: Run, names: readonly string[]): Run {
+    const files = run.files.map((file) => ({
+        ...file,
+        findings: file.findings.filter(({ rule }) => names.includes(rule)),
+    }));
+    return { ...run, files };
+}
+
+async function print(run: Run, { format, quiet, statistics }: Options): Promise<string> {
+    if (statistics) {
+        const { statisticsJson, statisticsTable } = await import('../reports/statistics.ts');
+        return format === 'json' ? statisticsJson(run, version) : statisticsTable(run, terminal.ink);
+    }
     switch (format) {
         case 'text':
             return textReport(run, { ink: terminal.ink, columns: terminal.columns, quiet });

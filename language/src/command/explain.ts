@@ -2,9 +2,8 @@ import type { Command } from 'commander';
 import type { RuleEntry } from '../reports/sarif.ts';
 import { groups } from '../rules/rule.ts';
 import { capital } from '../rules/say.ts';
-import { nearest } from '../units/nearest.ts';
+import { knownCode } from './known-code.ts';
 import { inTerminal } from './markdown.ts';
-import { Refusal } from './refusal.ts';
 import { ruleEntries } from './rule-entries.ts';
 import { terminal } from './terminal.ts';
 
@@ -29,15 +28,7 @@ async function explain(name: string | undefined): Promise<void> {
         terminal.out(await inTerminal(index(rules), terminal));
         return;
     }
-    const rule = rules.find((rule) => rule.name === name);
-    if (!rule) {
-        const meant = nearest(
-            name,
-            rules.map((each) => each.name),
-        );
-        const suggestion = meant ? `Did you mean ${meant}?` : 'layback explain lists them all.';
-        throw new Refusal(`There is no rule ${name}. ${suggestion}`);
-    }
+    const rule = rules.find((rule) => rule.name === knownCode(name))!;
     const page = rule.page ?? `# ${rule.name}\n\n${rule.summary}\n\n${rule.standing}`;
     terminal.out(await inTerminal(page, terminal));
 }

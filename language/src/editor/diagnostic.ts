@@ -8,6 +8,7 @@ import { type Finding, messageOf } from '../plan/finding.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import { startOf } from '../plan/place.ts';
 import { ruleNamed } from '../rules/registry.ts';
+import { textCodeNamed } from '../rules/text-codes.ts';
 import type { Refusal } from './reading.ts';
 
 /** The name under which an editor shows our findings. */
@@ -24,7 +25,7 @@ export function diagnosticOf(finding: Finding, uri: string, from = source): Diag
         code: finding.rule,
         source: from,
         message: messageOf(finding),
-        ...(ruleNamed(finding.rule) && { codeDescription: { href: pageAddress(finding.rule) } }),
+        ...(hasPage(finding.rule) && { codeDescription: { href: pageAddress(finding.rule) } }),
         ...(related.length > 0 && {
             relatedInformation: related.map(
                 ({ at, what }): DiagnosticRelatedInformation => ({
@@ -35,6 +36,10 @@ export function diagnosticOf(finding: Finding, uri: string, from = source): Diag
         }),
         ...(finding.unnecessary && { tags: [DiagnosticTag.Unnecessary] }),
     };
+}
+
+function hasPage(code: string): boolean {
+    return (ruleNamed(code) ?? textCodeNamed(code)) !== undefined;
 }
 
 /** Where the page of a rule is read: a document that the server itself provides. */

@@ -3,6 +3,7 @@ import { groups, type Rule } from './rule.ts';
 import { capital, listed } from './say.ts';
 import { fallbackText, type Setting } from './settings.ts';
 import { describe } from './standing.ts';
+import { type TextCodeEntry, textCodes } from './text-codes.ts';
 
 /**
  * A rule's page with everything that the rule itself knows brought up to date: what stands above `## Why`, and
@@ -11,6 +12,15 @@ import { describe } from './standing.ts';
 export function renewed(page: string, rule: Rule): string {
     const body = page.slice(Math.max(0, page.indexOf('## Why')));
     return `${head(rule)}\n${body.replace(/## Settings\n[\s\S]*?(?=\n## |$)/, settingsSection(rule))}`;
+}
+
+/** The page of a code that is no rule, with what stands above `## Why` brought up to date. */
+export function renewedTextPage(
+    page: string,
+    { name, group, severity, standing, summary }: TextCodeEntry,
+): string {
+    const body = page.slice(Math.max(0, page.indexOf('## Why')));
+    return `# ${name}\n\n${summary}\n\n- Group: ${group}\n- Severity: ${severity}\n- ${standing}\n\n${body}`;
 }
 
 /** The index of all rules, by group. */
@@ -27,7 +37,19 @@ export function indexPage(): string {
         const heads = ['rule', 'severity', 'standing', 'what it says'];
         return rows.length === 0 ? '' : `\n## ${capital(group)}\n\n${table(heads, rows)}`;
     });
-    return `${opening}${sections.join('')}`;
+    return `${opening}${sections.join('')}\n${theText()}`;
+}
+
+/** The codes that are no rules. */
+function theText(): string {
+    const rows = textCodes.map(({ name, severity, summary }) => [
+        `[${name}](the-text/${name}.md)`,
+        severity,
+        summary,
+    ]);
+    const said =
+        'Faults of a file itself. They can be neither set nor waived: a plan that cannot be read cannot be judged.';
+    return `## The text\n\n${said}\n\n${table(['code', 'severity', 'what it says'], rows)}`;
 }
 
 const opening = `# The rules

@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { expectMarked } from '../../../tests/language/marked.ts';
-import { indexPage, renewed } from './page.ts';
+import { indexPage, renewed, renewedTextPage } from './page.ts';
 import { nearestRule, pageOf, ruleNamed, rules } from './registry.ts';
 import { groups } from './rule.ts';
+import { textCodes } from './text-codes.ts';
 
 const here = new URL('.', import.meta.url);
 const names = rules.map(({ name }) => name);
@@ -15,7 +16,8 @@ describe('the registry', () => {
 
     test('holds every folder, and each folder has its rule, its page and its tests', () => {
         const folders = readdirSync(here, { withFileTypes: true }).filter((entry) => entry.isDirectory());
-        expect(folders.map(({ name }) => name).sort()).toEqual(names);
+        const ofRules = folders.map(({ name }) => name).filter((name) => name !== 'the-text');
+        expect(ofRules.sort()).toEqual(names);
         for (const name of names) {
             const files = readdirSync(new URL(`${name}/`, here)).sort();
             expect(files).toEqual([`${name}.md`, `${name}.test.ts`, `${name}.ts`]);
@@ -70,6 +72,50 @@ describe('the pages', () => {
         const page = readFileSync(new URL(`${name}/${name}.md`, here), 'utf8');
         const parts = [...page.matchAll(/^## (.+)$/gm)].map(([, part]) => part);
         expect(parts).toEqual(['Why', 'Example', 'Settings', 'When to waive it', 'Rationale']);
+    });
+});
+
+describe('the pages of codes that are no rules', () => {
+    const pageOfCode = (name: string) => readFileSync(new URL(`the-text/${name}.md`, here), 'utf8');
+    // What is wrong with these shows in no text that can be printed here.
+    const withoutExample = ['file-size', 'nesting', 'baseline-stale'];
+
+    test('there is one for each code, and none for anything else', () => {
+        const files = readdirSync(new URL('the-text/', here)).sort();
+        expect(files).toEqual(textCodes.map(({ name }) => `${name}.md`).sort());
+        expect(textCodes.filter(({ name }) => ruleNamed(name))).toEqual([]);
+    });
+
+    test.each(textCodes)(
+        "$name's page says what the code says, and has what a reader looks for",
+        async (code) => {
+            const file = new URL(`the-text/${code.name}.md`, here);
+            await expect(renewedTextPage(pageOfCode(code.name), code)).toMatchFileSnapshot(file.pathname);
+            const parts = [...pageOfCode(code.name).matchAll(/^## (.+)$/gm)].map(([, part]) => part);
+            const example = withoutExample.includes(code.name) ? [] : ['Example'];
+            expect(parts).toEqual(['Why', ...example, 'What to do']);
+        },
+    );
+
+    const examples = textCodes.flatMap(({ name }) =>
+        [...pageOfCode(name).matchAll(/```spread\n([\s\S]*?)```/g)].map(([, text]) => ({
+            name,
+            text: text!,
+        })),
+    );
+
+    test.each(examples)('$name: an example holds', async ({ name, text }) => {
+        await expectMarked(text, name);
+    });
+
+    test('each shows what it finds, and what is right', () => {
+        for (const { name } of textCodes.filter((code) => !withoutExample.includes(code.name))) {
+            const shown = examples.filter((example) => example.name === name);
+            expect(
+                shown.map(({ text }) => text.includes(`^ ${name}: `)),
+                name,
+            ).toEqual([true, false]);
+        }
     });
 });
 

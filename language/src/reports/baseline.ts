@@ -1,0 +1,127 @@
+import type { Finding } from '../plan/finding.ts';
+import { startOf } from '../plan/place.ts';
+import type { Run } from './checked.ts';
+
+/**
+ * What a team had already found when it took the tool up. It is not said again until it changes place or comes
+ * more often; what was mended since is said once, so that the list only ever grows shorter.
+ */
+export interface Baseline {
+    readonly format: 'layback-baseline';
+    /** Raised when a field changes its meaning or goes. */
+    readonly version: 1;
+    readonly findings: readonly KnownFinding[];
+}
+
+/** A finding as it is known again: by what it is about, never by its line or its numbers. */
+export interface KnownFinding {
+    readonly rule: string;
+    /** From the baseline's own folder, with forward slashes. */
+    readonly path: string;
+    readonly plan?: string;
+    readonly positions: readonly string[];
+    /** How often; absent for once. */
+    readonly times?: number;
+}
+
+/** How a baseline names files: a checked file's URI to its path from the baseline's folder. */
+export type PathOf = (uri: string) => string;
+
+/**
+ * A baseline of all that was found now.
+ *
+ * @param canBeKnown  whether a rule's findings may wait; faults of the text may not
+ * @param before  what is known of files that were not looked at now
+ */
+export function baselineOf(
+    run: Run,
+    pathOf: PathOf,
+    canBeKnown: (rule: string) => boolean,
+    before?: Baseline,
+): Baseline {
+    const looked = new Set(run.files.map(({ uri }) => pathOf(uri)));
+    const counts = new Map<string, { known: KnownFinding; times: number }>();
+    for (const { uri, findings } of run.files) {
+        for (const finding of findings.filter(({ rule }) => canBeKnown(rule))) {
+            const known = knownAs(finding, pathOf(uri));
+            const key = keyOf(known);
+            counts.set(key, { known, times: (counts.get(key)?.times ?? 0) + 1 });
+        }
+    }
+    const now = [...counts.values()].map(({ known, times }) => (times > 1 ? { ...known, times } : known));
+    const kept = before?.findings.filter(({ path }) => !looked.has(path)) ?? [];
+    const findings = [...kept, ...now].sort((a, b) => compare(keyOf(a), keyOf(b)));
+    return { format: 'layback-baseline', version: 1, findings };
+}
+
+/** The run without what is known; in its place a finding for each entry whose fault is gone. */
+export function sift(run: Run, baseline: Baseline, pathOf: PathOf): Run {
+    const left = new Map(baseline.findings.map((known) => [keyOf(known), known.times ?? 1]));
+    const files = run.files.map((file) => {
+        const findings = file.findings.filter((finding) => {
+            const key = keyOf(knownAs(finding, pathOf(file.uri)));
+            const times = left.get(key) ?? 0;
+            if (times > 0) left.set(key, times - 1);
+            return times === 0;
+        });
+        const path = pathOf(file.uri);
+        const gone = baseline.findings.filter((known) => known.path === path && left.get(keyOf(known))! > 0);
+        return { ...file, findings: [...gone.map((known) => stale(known, file.uri)), ...findings] };
+    });
+    return { ...run, files };
+}
+
+/** Whether a text is a baseline of this form; a sentence that says what is wrong with it otherwise. */
+export function readBaseline(text: string): Baseline | string {
+    let read: unknown;
+    try {
+        read = JSON.parse(text);
+    } catch {
+        return 'is no JSON';
+    }
+    const { format, version, findings } = (read ?? {}) as Partial<Record<keyof Baseline, unknown>>;
+    if (format !== 'layback-baseline') return 'is no baseline';
+    if (version !== 1) return `is a baseline of version ${String(version)}, and this tool reads 1`;
+    if (!Array.isArray(findings) || !findings.every(isKnown)) return 'holds entries that are none';
+    return { format, version, findings };
+}
+
+function isKnown(entry: unknown): entry is KnownFinding {
+    const { rule, path, plan, positions, times } = (entry ?? {}) as Record<string, unknown>;
+    return (
+        typeof rule === 'string' &&
+        typeof path === 'string' &&
+        (plan === undefined || typeof plan === 'string') &&
+        Array.isArray(positions) &&
+        positions.every((position) => typeof position === 'string') &&
+        (times === undefined || (Number.isInteger(times) && (times as number) > 0))
+    );
+}
+
+function knownAs({ rule, plan, positions }: Finding, path: string): KnownFinding {
+    return { rule, path, ...(plan !== undefined && { plan }), positions };
+}
+
+function keyOf({ rule, path, plan = '', positions }: KnownFinding): string {
+    return [path, plan, rule, ...positions].join('\n');
+}
+
+function stale({ rule, plan, positions }: KnownFinding, uri: string): Finding {
+    const where = positions.length > 0 ? ` at ${positions.join(' and ')}` : '';
+    return {
+        rule: 'baseline-stale',
+        severity: 'warning',
+        at: startOf(uri),
+        what: `The baseline still holds ${rule}${where}${plan === undefined ? '' : ` in ${plan}`}, and it is gone.`,
+        why: 'Left in, it would hide the next one there.',
+        remedy: 'Write the baseline anew.',
+        related: [],
+        fixes: [],
+        positions,
+        ...(plan !== undefined && { plan }),
+    };
+}
+
+function compare(a: string, b: string): number {
+    return a < b ? -1 : a > b ? 1 : 0;
+}
