@@ -40,6 +40,10 @@ export function followPlans(): Gaze {
         window.onDidChangeTextEditorSelection(({ textEditor }) => {
             if (textEditor === window.activeTextEditor) look(textEditor, rest);
         }),
+        window.onDidChangeVisibleTextEditors((editors) => {
+            // With the window, editors come up without one of them being active where a panel is in front.
+            if (!place) look(editors.find(isOurs));
+        }),
         workspace.onDidCloseTextDocument((document) => {
             if (document !== place?.document) return;
             place = placeIn(window.visibleTextEditors.find(isOurs));

@@ -59,6 +59,14 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
         else enter(newState === State.Starting ? 'starting' : 'stopped');
     });
     answerForFiles(client);
+    const heard = new Map<string, EventEmitter<unknown>>();
+    /** The client has room for one listener to a message; here it is passed on to any number. */
+    const passOn = (method: string) => {
+        const told = new EventEmitter<unknown>();
+        heard.set(method, told);
+        client.onNotification(method, (params: unknown) => told.fire(params));
+        return told;
+    };
     const start = async () => {
         try {
             await client.start();
@@ -79,7 +87,8 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
             if (state !== 'running') return undefined;
             return client.sendRequest(method, params);
         },
-        hear: ({ method }, listener) => client.onNotification(method, listener),
+        hear: ({ method }, listener) =>
+            (heard.get(method) ?? passOn(method)).event(listener as (told: unknown) => void),
         async restart() {
             if (client.needsStop()) await client.stop().catch((fault) => log.warn(String(fault)));
             await start();

@@ -1,6 +1,6 @@
 import { Disposable, StatusBarAlignment, window } from 'vscode';
 import { type Checked, checked } from '../../language/src/editor/protocol.ts';
-import type { Gaze } from './gaze.ts';
+import { type Gaze, isOurs } from './gaze.ts';
 import type { Server } from './server.ts';
 
 /** What was found in the file that one works in, in the status bar. */
@@ -11,7 +11,9 @@ export function contributeStatus(server: Server, gaze: Gaze): Disposable {
     const counts = new Map<string, Checked>();
     const show = () => {
         const { document } = gaze.place ?? {};
-        const shown = window.activeTextEditor?.document.languageId === 'layback' ? document : undefined;
+        const active = window.activeTextEditor;
+        // In front of a panel no text is active, and the plan is still the one that is worked in.
+        const shown = active && !isOurs(active) ? undefined : document;
         if (!shown) return item.hide();
         const words = statusWords(server.state, counts.get(shown.uri.toString()));
         item.text = words.text;

@@ -4,6 +4,8 @@ import type { Size, Water } from './camera.ts';
 export interface Drawing {
     readonly svg: SVGSVGElement;
     readonly page: Size;
+    /** The colour that it is drawn on. */
+    readonly paper: string;
     /** Absent where the page does not say, as the view from the side does not. */
     readonly water?: Water;
 }
@@ -34,7 +36,8 @@ export function readDrawing(text: string): Drawing | undefined {
     svg.removeAttribute('width');
     svg.removeAttribute('height');
     const water = waterOf(svg);
-    return { svg, page: { width, height }, ...(water && { water }) };
+    const paper = svg.querySelector('rect')?.getAttribute('fill') ?? '';
+    return { svg, page: { width, height }, paper, ...(water && { water }) };
 }
 
 function clean(element: Element): void {

@@ -50,6 +50,7 @@ function showPicture(message: ShowPicture): void {
         const known = new Set(message.places);
         const isSame = before?.shown.plan === message.shown.plan && before.shown.view === message.shown.view;
         stage.show(drawing, isSame);
+        host.style.backgroundColor = drawing.paper;
         walk.enter(drawing.svg, known);
         if (focused !== undefined) {
             host.querySelector<SVGElement>(`[data-id="${CSS.escape(focused)}"]`)?.focus({
@@ -59,7 +60,6 @@ function showPicture(message: ShowPicture): void {
         table.replaceChildren(tableOf(message.summary, known, reveal));
     }
     shown = message;
-    document.body.classList.toggle('outdated', message.outdated !== undefined);
     document.body.classList.add('filled');
     host.setAttribute('aria-label', `Diagram of ${message.summary.title}`);
     check();
@@ -67,10 +67,20 @@ function showPicture(message: ShowPicture): void {
     keep();
 }
 
-/** The banner above a picture that is not the text as it stands. */
+/** Whoever types breaks a text with every other word: only what stays broken for so long, ms, is worth a banner. */
+const patience = 600;
+let telling: ReturnType<typeof setTimeout> | undefined;
+
+/** The banner over a picture that is not the text as it stands. */
 function tell(outdated: string | undefined): void {
-    banner.hidden = outdated === undefined;
-    banner.textContent = outdated === undefined ? '' : `Not the text as it stands. ${outdated}`;
+    clearTimeout(telling);
+    const put = () => {
+        banner.hidden = outdated === undefined;
+        banner.textContent = outdated === undefined ? '' : `Not the text as it stands. ${outdated}`;
+        document.body.classList.toggle('outdated', outdated !== undefined);
+    };
+    if (outdated !== undefined && banner.hidden) telling = setTimeout(put, patience);
+    else put();
 }
 
 function showWords(message: ShowWords): void {
@@ -81,7 +91,7 @@ function showWords(message: ShowWords): void {
         shown = undefined;
         host.replaceChildren();
         table.replaceChildren();
-        document.body.classList.remove('filled', 'outdated');
+        document.body.classList.remove('filled');
         tell(undefined);
         keep();
     }

@@ -1,4 +1,4 @@
-import { follow, pan, type Sight, type Size, type Spot, viewBox, within, wholeOf, zoom } from './camera.ts';
+import { follow, pan, type Sight, type Size, type Spot, viewBox, wholeOf, within, zoom } from './camera.ts';
 import type { Drawing } from './drawing.ts';
 
 /** Where a drawing is looked at. */

@@ -220,6 +220,11 @@ export function fillPanel(
     });
 
     const { webview } = panel;
+    const media = Uri.joinPath(home.extension, 'extension/media');
+    panel.iconPath = {
+        light: Uri.joinPath(media, 'spread-light.svg'),
+        dark: Uri.joinPath(media, 'spread-dark.svg'),
+    };
     webview.options = { enableScripts: true, localResourceRoots: [Uri.joinPath(home.extension, 'dist')] };
     const part = (name: string) =>
         webview.asWebviewUri(Uri.joinPath(home.extension, 'dist', name)).toString();
@@ -239,7 +244,8 @@ export function fillPanel(
             return picture;
         },
         pin(next) {
-            pinned = next;
+            // There has to be something to be pinned to.
+            pinned = next && at !== undefined;
             void draw();
             told();
         },

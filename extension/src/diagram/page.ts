@@ -33,9 +33,11 @@ export function page({ script, style, source, nonce }: PageParts): string {
 <button type="button" id="zoom-in" aria-label="Zoom in" title="Zoom in (+)">+</button>
 </div>
 </div>
+<div id="scene">
 <div id="banner" role="status" hidden></div>
 <main id="stage" aria-busy="true"></main>
 <section id="table" aria-label="The plan as a table"></section>
+</div>
 <section id="words" aria-live="polite"></section>
 <script nonce="${nonce}" src="${inAttribute(script)}"></script>
 </body>

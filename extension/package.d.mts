@@ -1,0 +1,8 @@
+/** Files and folders that leave the house, by their path in it. */
+export const parts: readonly string[];
+
+/** Lays out the extension as it is installed. */
+export function layOut(folder: string): Readonly<Record<string, unknown>>;
+
+/** Makes the package, and says where it is. */
+export function pack(): Promise<string>;
