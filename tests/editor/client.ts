@@ -2,7 +2,9 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { PassThrough } from 'node:stream';
 import { pathToFileURL } from 'node:url';
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import {
     type ClientCapabilities,
     createMessageConnection,
@@ -17,6 +19,8 @@ import {
     type WorkspaceEdit,
 } from 'vscode-languageserver-protocol/node';
 import { type InitializationOptions, plansOfFile, tallyOfAll } from '../../language/src/editor/protocol.ts';
+import { startServer } from '../../language/src/editor/server.ts';
+import type { Home } from '../../language/src/editor/services.ts';
 
 /** As it is shipped: `npm run build` makes it. */
 const server = join(import.meta.dirname, '../../dist/server-node.cjs');
@@ -76,6 +80,7 @@ export class Editor {
     settings: Readonly<Record<string, unknown>>;
     private readonly texts = new Map<string, { text: string; version: number }>();
     private readonly end: () => void;
+    isBeside = false;
 
     constructor(connection: MessageConnection, folder: string, wishes: Wishes, end: () => void) {
         this.connection = connection;
@@ -98,7 +103,7 @@ export class Editor {
 
     async start({ capabilities = capable, options, folders = [''] }: Wishes): Promise<void> {
         this.initialized = await this.connection.sendRequest<InitializeResult>('initialize', {
-            processId: process.pid,
+            processId: this.isBeside ? null : process.pid,
             rootUri: null,
             capabilities,
             initializationOptions: options,
@@ -241,7 +246,8 @@ export class Editor {
 
     async stop(): Promise<void> {
         await this.ask('shutdown', undefined);
-        await this.connection.sendNotification('exit');
+        // It would end this process.
+        if (!this.isBeside) await this.connection.sendNotification('exit');
         this.end();
     }
 }
@@ -261,6 +267,28 @@ export async function editorOver(files: Files, wishes: Wishes = {}): Promise<Edi
         connection.dispose();
         rmSync(folder, { recursive: true, force: true });
     });
+    await editor.start(wishes);
+    return editor;
+}
+
+/** The same with a server in this process, for what cannot be shown from outside. */
+export async function editorBeside(files: Files, home: Home, wishes: Wishes = {}): Promise<Editor> {
+    const folder = mkdtempSync(join(tmpdir(), 'layback-editor-'));
+    for (const [path, text] of Object.entries(files)) put(folder, path, text);
+    const [up, down] = [new PassThrough(), new PassThrough()];
+    const served = createConnection(
+        ProposedFeatures.all,
+        new StreamMessageReader(up),
+        new StreamMessageWriter(down),
+    );
+    startServer(served, home);
+    const connection = createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
+    const editor = new Editor(connection, folder, wishes, () => {
+        // The server's end stays: what it still has to say goes nowhere.
+        connection.dispose();
+        rmSync(folder, { recursive: true, force: true });
+    });
+    editor.isBeside = true;
     await editor.start(wishes);
     return editor;
 }

@@ -150,6 +150,16 @@ describe('a file that is no plan', () => {
         ]);
     });
 
+    test('and was never meant as one is not read, whoever names it', async () => {
+        await start({ 'notes.txt': 'secret\n', 'user.spread': 'use "notes.txt"\nuse "."\nuse "none.txt"\n' });
+        expect(await editor.findings('user.spread')).toEqual([
+            expect.stringContaining('`notes.txt` does not end in .spread.'),
+            expect.stringContaining('`.` lies outside the folder'),
+            expect.stringContaining('There is no file `none.txt` here.'),
+        ]);
+        expect(editor.told.has(editor.uri('notes.txt'))).toBe(false);
+    });
+
     test('asked about something, makes no fuss', async () => {
         await start({ 'huge.spread': huge });
         await editor.open('huge.spread', huge);

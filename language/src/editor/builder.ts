@@ -78,9 +78,19 @@ export class EditorBuilder extends ReachBuilder {
         const stale = this.langiumDocuments.all
             .filter(({ state }) => state < DocumentState.Validated)
             .toArray();
-        if (stale.length === 0) return;
-        this.currentState = DocumentState.IndexedReferences;
-        await super.buildDocuments(stale, options, token);
+        if (stale.length > 0) {
+            this.currentState = DocumentState.IndexedReferences;
+            await super.buildDocuments(stale, options, token);
+        }
+        await this.tellBuilt([...all, ...stale], token);
+    }
+
+    /** Only now everything is as it should be: whoever waits for the whole workspace hears of the last round. */
+    private async tellBuilt(documents: LangiumDocument[], token: CancellationToken): Promise<void> {
+        // Of a build without documents nobody would be told.
+        const told = documents.length > 0 ? documents : this.langiumDocuments.all.limit(1).toArray();
+        await super.notifyBuildPhase(told, DocumentState.Validated, token);
+        this.currentState = DocumentState.Validated;
     }
 
     /** Parses documents, and brings in what they use from where nobody has looked yet. */
@@ -153,7 +163,22 @@ export class EditorBuilder extends ReachBuilder {
         token: CancellationToken,
     ): Promise<void> {
         if (state === DocumentState.IndexedReferences) this.recheck(this.usage.note(documents));
+        // See `tellBuilt`.
+        if (state === DocumentState.Validated) return;
         await super.notifyBuildPhase(documents, state, token);
+    }
+
+    /**
+     * Tells of a document whatever has happened meanwhile: one that is done is not looked at again, so a listener who
+     * was passed over in a hurry would never hear of it.
+     */
+    protected override async notifyDocumentPhase(
+        document: LangiumDocument,
+        state: DocumentState,
+        token: CancellationToken,
+    ): Promise<void> {
+        for (const listener of this.documentPhaseListeners.get(state).slice())
+            await listener(document, token);
     }
 
     private recheck(documents: Iterable<LangiumDocument>): void {
@@ -185,7 +210,8 @@ export class EditorBuilder extends ReachBuilder {
         }
     }
 
-    private isBehind(uri: URI): boolean {
+    /** Whether the editor's text of a file is ahead of its syntax tree: then an update is on its way. */
+    isBehind(uri: URI): boolean {
         const text = this.sources.openText(uri);
         if (text === undefined || this.sources.refusals.has(uri.toString())) return false;
         const document = this.langiumDocuments.getDocument(uri);

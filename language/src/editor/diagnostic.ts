@@ -48,7 +48,8 @@ export function pageAddress(rule: string): string {
 }
 
 /** What is wrong with a file that is not read at all, at its beginning. */
-export function findingAbout({ rule, reason, remedy }: Refusal, uri: string): Finding {
+export function findingAbout({ rule, reason, remedy }: Refusal, uri: string): Finding | undefined {
+    if (!rule) return undefined;
     return {
         rule,
         severity: 'error',

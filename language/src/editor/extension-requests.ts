@@ -1,9 +1,9 @@
 import { DocumentState, URI } from 'langium';
 import type { Connection, HandlerResult, Range } from 'vscode-languageserver';
-import { textCodes } from '../command/text-codes.ts';
 import { messageOf } from '../plan/finding.ts';
 import { rules } from '../rules/registry.ts';
 import { describe } from '../rules/standing.ts';
+import { textCodes } from '../rules/text-codes.ts';
 import { PngPress } from './press.ts';
 import * as protocol from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';

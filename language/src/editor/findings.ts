@@ -44,7 +44,7 @@ export class Findings {
     /** Everything that is known now about a file, as an editor shows it. */
     diagnosticsOf(uri: string): Diagnostic[] {
         const refusal = this.services.editor.Sources.refusals.get(uri);
-        if (refusal) return [diagnosticOf(findingAbout(refusal, uri), uri)];
+        if (refusal) return this.aboutRefusal(uri).map((finding) => diagnosticOf(finding, uri));
         const first = this.services.editor.Checks.of(uri)?.findings ?? [];
         return [...first.map((finding) => diagnosticOf(finding, uri)), ...this.lateDiagnostics(uri)];
     }
@@ -58,7 +58,8 @@ export class Findings {
 
     /** How grave each finding is that is known now. */
     severitiesOf(uri: string): Finding['severity'][] {
-        if (this.services.editor.Sources.refusals.has(uri)) return ['error'];
+        if (this.services.editor.Sources.refusals.has(uri))
+            return this.aboutRefusal(uri).map(({ severity }) => severity);
         const first = this.services.editor.Checks.of(uri)?.findings ?? [];
         const late = this.late.get(uri)?.found ?? [];
         return [...first.map(({ severity }) => severity), ...late.map(({ finding }) => finding.severity)];
@@ -82,6 +83,12 @@ export class Findings {
     /** Lets go of late findings that nobody will look for again. */
     dropLate(uri: string): void {
         if (this.late.delete(uri)) this.changed.fire({ uri, phase: 'second' });
+    }
+
+    private aboutRefusal(uri: string): Finding[] {
+        const refusal = this.services.editor.Sources.refusals.get(uri);
+        const finding = refusal && findingAbout(refusal, uri);
+        return finding ? [finding] : [];
     }
 
     private follow(document: LangiumDocument): void {

@@ -11,8 +11,8 @@ export type Reading =
 
 /** Why a file that is there is not read. */
 export interface Refusal {
-    /** The code of the finding about it. */
-    readonly rule: 'file-size' | 'nesting' | 'unread';
+    /** The code of the finding about it; none where it is no plan and nobody's but its user's concern. */
+    readonly rule?: 'file-size' | 'nesting' | 'unread';
     /** Completes "plan.spread …". */
     readonly reason: string;
     readonly remedy?: string;
@@ -44,6 +44,11 @@ export function fitting(text: string): Reading {
         reason: `has ${depth} blocks inside one another, and a plan has a handful`,
         remedy: 'Close each block with `}` before the next one begins.',
     };
+}
+
+/** A file that was never meant as a plan. */
+export function stranger(reason: string): Reading {
+    return { kind: 'refused', reason };
 }
 
 export function unread(reason: string, remedy?: string): Reading {

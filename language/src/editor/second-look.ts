@@ -44,6 +44,13 @@ export class SecondLook {
         return [...this.due].some((uri) => this.isWanted(uri));
     }
 
+    /** Looks at nothing any more. */
+    stop(): void {
+        this.due.clear();
+        this.running?.cancel();
+        clearTimeout(this.timer);
+    }
+
     private ask(uri: string): void {
         if (!this.isWanted(uri)) this.services.editor.Findings.dropLate(uri);
         this.due.add(uri);

@@ -69,6 +69,7 @@ export function startServer(connection: Connection, home: Home): void {
             void (shared.workspace.WorkspaceManager as TeamFolders).change(added, removed);
         });
     });
+    connection.onShutdown(() => shared.editor.SecondLook.stop());
     shared.workspace.TextDocuments.listen(connection);
     connection.listen();
 }

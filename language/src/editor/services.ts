@@ -1,4 +1,4 @@
-import { createDefaultCoreModule, EmptyFileSystem, inject, type Module } from 'langium';
+import { createDefaultCoreModule, EmptyFileSystem, inject, type Module, OperationCancelled } from 'langium';
 import {
     createDefaultSharedModule,
     type LangiumServices,
@@ -146,6 +146,8 @@ const featureModule: Module<EditorServices, PartialLangiumServices> = {
         DocumentValidator: ({ shared }) => ({
             // Findings are kept and told by their own ways; the builder only wants to know when.
             validateDocument: async (document) => {
+                // The editor's text may be ahead of the syntax tree: then another update is on its way.
+                if (shared.workspace.DocumentBuilder.isBehind(document.uri)) throw OperationCancelled;
                 shared.editor.Checks.check(document);
                 return [];
             },

@@ -3,7 +3,7 @@ import type { LangiumSharedServices } from 'langium/lsp';
 import { library } from '../library/library.ts';
 import { isInside, LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import { type Disk, isLookedAt, planEnding } from './disk.ts';
-import { fitting, type Reading, type Refusal } from './reading.ts';
+import { fitting, type Reading, type Refusal, stranger } from './reading.ts';
 
 /** What happened to files, each told as what there is to do about it. */
 export interface Changes {
@@ -121,6 +121,14 @@ export class Sources {
         return (await this.disk.kindOf(uri)) === 'folder' ? this.disk.plansIn(uri) : [];
     }
 
+    /** Whatever else lies about is nobody's to read, also where a `use` names it. */
+    private async readPlan(uri: URI): Promise<Reading> {
+        if (uri.path.endsWith(planEnding)) return this.disk.read(uri, this.roots);
+        return (await this.disk.kindOf(uri)) === 'nothing'
+            ? { kind: 'missing' }
+            : stranger(`does not end in ${planEnding}`);
+    }
+
     private isKnown(uri: URI): boolean {
         return this.services.workspace.LangiumDocuments.hasDocument(uri) || this.isOpen(uri);
     }
@@ -133,7 +141,7 @@ export class Sources {
                 ? fitting(open)
                 : uri.scheme === LIBRARY_SCHEME
                   ? builtIn(uri)
-                  : await this.disk.read(uri, this.roots);
+                  : await this.readPlan(uri);
         if (reading.kind === 'refused') this.refusals.set(key, reading);
         else this.refusals.delete(key);
         return reading;
@@ -147,7 +155,11 @@ function builtIn(uri: URI): Reading {
 
 /** Whether a document is up to date with a text, so that there is nothing to do. */
 function isAsParsed(document: LangiumDocument, text: string): boolean {
-    return document.state === DocumentState.Validated && textParsed(document) === text;
+    // The text of a document is the editor's own, and was perhaps changed once more before it was closed.
+    const { state, textDocument } = document;
+    return (
+        state === DocumentState.Validated && textParsed(document) === text && textDocument.getText() === text
+    );
 }
 
 /** The text that a document's syntax tree was made from. */
