@@ -7,6 +7,7 @@ import { svgOf } from '../drawing/svg.ts';
 import { svgOfSide } from '../drawing/svg-side.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
+import type { SpreadLine } from '../plan/model.ts';
 import type { Place } from '../plan/origin.ts';
 import { placeOf } from '../plan/place.ts';
 import type { CheckedSheet } from '../rules/check.ts';
@@ -74,13 +75,18 @@ function drawn(
 ): Pick<Picture, 'svg' | 'summary' | 'places'> {
     const above = sceneFromAbove(analysed, findings);
     const summary = summaryOf(above);
-    if (view !== 'side') return { svg: svgOf(above, wishes), summary, places: placesIn(above) };
+    const { lines } = analysed.plan;
+    if (view !== 'side') return { svg: svgOf(above, wishes), summary, places: placesIn(above, lines) };
     const side = sceneFromSide(analysed, findings);
-    return { svg: svgOfSide(side, wishes), summary, places: placesIn(side) };
+    return { svg: svgOfSide(side, wishes), summary, places: placesIn(side, lines) };
 }
 
-/** Where in the texts what a scene shows is said. */
-function placesIn({ elements, notes, marks }: Scene | SideScene): PicturePlace[] {
+/** Where in the texts what a scene shows is said; of what stands beside a lure, the whole block of its position. */
+function placesIn(
+    { elements, notes, marks }: Scene | SideScene,
+    lines: readonly SpreadLine[],
+): PicturePlace[] {
+    const blocks = new Map(lines.map(({ position, origin }) => [position.name, origin.property]));
     const placed = (id: string, { uri, range }: Place, position?: string): PicturePlace => ({
         id,
         uri,
@@ -89,7 +95,7 @@ function placesIn({ elements, notes, marks }: Scene | SideScene): PicturePlace[]
     });
     return [
         ...elements.flatMap(({ id, at, position }) => (at ? [placed(id, at, position)] : [])),
-        ...notes.map(({ id, at, position }) => placed(id, at, position)),
+        ...notes.map(({ id, at, position }) => placed(id, blocks.get(position) ?? at, position)),
         ...marks.map(({ id, at, positions }) => placed(id, at, positions[0])),
     ];
 }

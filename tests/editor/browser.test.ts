@@ -1,0 +1,157 @@
+import { join } from 'node:path';
+import { Worker } from 'node:worker_threads';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import {
+    AbstractMessageReader,
+    AbstractMessageWriter,
+    createMessageConnection,
+    type DataCallback,
+    type Diagnostic,
+    type Hover,
+    type MarkupContent,
+    type Message,
+    type MessageConnection,
+} from 'vscode-languageserver-protocol/node';
+import {
+    builtInText,
+    kindOfFile,
+    readFile,
+    readFolder,
+    tallyOfAll,
+} from '../../language/src/editor/protocol.ts';
+import { capable, positionAt } from './client.ts';
+import { boats, plan, tackle } from './team.ts';
+
+/** A file system that only the client can read, as it is in a browser. */
+const files = new Map([
+    ['memory:/team/boats.spread', boats],
+    ['memory:/team/tackle.spread', tackle],
+    ['memory:/team/plans/march.spread', plan],
+    ['memory:/team/plans/wrong.spread', 'spread wrong { sped 8 kn  note "é🐟" }\n'],
+    ['memory:/team/node_modules/x.spread', 'spread x { sped 8 kn }\n'],
+]);
+
+// What a web worker has and a thread of Node has not, put around the shipped bundle.
+const around = `
+const { parentPort } = require('node:worker_threads');
+globalThis.self = globalThis;
+globalThis.postMessage = (message) => parentPort.postMessage(message);
+globalThis.addEventListener = () => undefined;
+parentPort.on('message', (data) => globalThis.onmessage?.({ data }));
+require(${JSON.stringify(join(import.meta.dirname, '../../dist/server-browser.js'))});
+`;
+
+class FromWorker extends AbstractMessageReader {
+    private readonly worker: Worker;
+
+    constructor(worker: Worker) {
+        super();
+        this.worker = worker;
+    }
+
+    listen(callback: DataCallback) {
+        this.worker.on('message', (message: Message) => callback(message));
+        return { dispose: () => undefined };
+    }
+}
+
+class ToWorker extends AbstractMessageWriter {
+    private readonly worker: Worker;
+
+    constructor(worker: Worker) {
+        super();
+        this.worker = worker;
+    }
+
+    async write(message: Message): Promise<void> {
+        this.worker.postMessage(message);
+    }
+
+    end(): void {}
+}
+
+let worker: Worker;
+let connection: MessageConnection;
+const told = new Map<string, Diagnostic[]>();
+const asked: string[] = [];
+
+beforeAll(async () => {
+    worker = new Worker(around, { eval: true });
+    connection = createMessageConnection(new FromWorker(worker), new ToWorker(worker));
+    connection.onRequest(readFile.method, ({ uri }: { uri: string }) => {
+        asked.push(uri);
+        const text = files.get(uri);
+        return text === undefined ? null : Buffer.from(text).toString('base64');
+    });
+    connection.onRequest(readFolder.method, ({ uri }: { uri: string }) => {
+        const names = [...files.keys()]
+            .filter((each) => each.startsWith(`${uri}/`))
+            .map((each) => each.slice(uri.length + 1).split('/'));
+        const kinds = new Map(names.map((path) => [path[0]!, path.length > 1 ? 'folder' : 'file']));
+        return [...kinds].map(([name, kind]) => ({ name, kind }));
+    });
+    connection.onRequest(kindOfFile.method, ({ uri }: { uri: string }) =>
+        files.has(uri) ? 'file' : 'nothing',
+    );
+    connection.onRequest(() => null);
+    connection.onNotification('textDocument/publishDiagnostics', ({ uri, diagnostics }) => {
+        told.set(uri, diagnostics);
+    });
+    connection.listen();
+    await connection.sendRequest('initialize', {
+        processId: null,
+        rootUri: null,
+        capabilities: capable,
+        initializationOptions: { files: true },
+        workspaceFolders: [{ uri: 'memory:/team', name: 'team' }],
+    });
+    await connection.sendNotification('initialized', {});
+});
+afterAll(async () => {
+    await connection.sendRequest('shutdown');
+    connection.dispose();
+    await worker.terminate();
+});
+
+const settled = () => connection.sendRequest(tallyOfAll.method, {});
+const uri = 'memory:/team/plans/march.spread';
+
+test('files are read through the client, and checked before any is open', async () => {
+    await settled();
+    expect([...told].map(([each, diagnostics]) => [each, diagnostics.map(({ code }) => code)])).toEqual([
+        ['memory:/team/plans/wrong.spread', ['unknown-word']],
+    ]);
+    expect(asked.filter((each) => each.includes('node_modules'))).toEqual([]);
+});
+
+test('an open file is answered about as anywhere else', async () => {
+    const textDocument = {
+        uri,
+        languageId: 'layback',
+        version: 1,
+        text: plan.replace('lure wick', 'lure wack'),
+    };
+    await connection.sendNotification('textDocument/didOpen', { textDocument });
+    await settled();
+    expect(told.get(uri)?.map(({ code }) => code)).toEqual(['unknown-name']);
+    const hover = await connection.sendRequest<Hover>('textDocument/hover', {
+        textDocument: { uri },
+        position: positionAt(plan, plan.indexOf('wave 2') + 5),
+    });
+    expect((hover.contents as MarkupContent).value).toBe('**Wave 2** · 12.9 m (42 ft)');
+    await connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
+    await settled();
+    expect(told.get(uri)).toEqual([]);
+});
+
+test('pages and library are there without any file', async () => {
+    const page = await connection.sendRequest<{ text: string }>(builtInText.method, {
+        uri: 'layback:/rules/stagger.md',
+    });
+    expect(page.text).toMatch(/^# stagger/);
+    const species = await connection.sendRequest<{ text: string; languageId: string }>(builtInText.method, {
+        uri: 'layback:/species.spread',
+    });
+    expect(species).toMatchObject({ languageId: 'layback', text: expect.stringContaining('species wahoo') });
+    expect(await connection.sendRequest(builtInText.method, { uri: 'layback:/nothing.md' })).toBeNull();
+});
