@@ -1,12 +1,5 @@
 import { type Disposable, EventEmitter, type ExtensionContext, type LogOutputChannel, window } from 'vscode';
-import {
-    type BaseLanguageClient,
-    CloseAction,
-    ErrorAction,
-    type LanguageClientOptions,
-    RevealOutputChannelOn,
-    State,
-} from 'vscode-languageclient';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import {
     commands,
     type InitializationOptions,
@@ -16,7 +9,7 @@ import {
 import { answerForFiles } from './files.ts';
 
 /** Makes the client that starts the server: the one thing that differs between Node and a browser. */
-export type Launch = (options: LanguageClientOptions) => BaseLanguageClient;
+export type Launch = (options: LanguageClientOptions) => Promise<BaseLanguageClient>;
 
 export type ServerState = 'starting' | 'running' | 'stopped';
 
@@ -35,47 +28,55 @@ export interface Server extends Disposable {
     readonly log: LogOutputChannel;
 }
 
-/** Starts the server without waiting for it. */
+/** Starts the server without waiting for it, nor for the library that talks to it: reading that takes longest. */
 export function startServer(context: ExtensionContext, launch: Launch): Server {
     const log = window.createOutputChannel('Layback', { log: true });
     const changed = new EventEmitter<ServerState>();
-    const started: InitializationOptions = { commands: Object.values(commands), files: true };
-    const client = launch({
-        documentSelector: [{ language: 'layback' }],
-        initializationOptions: started,
-        diagnosticCollectionName: 'layback',
-        outputChannel: log,
-        revealOutputChannelOn: RevealOutputChannelOn.Never,
-        errorHandler: fewRestarts(),
-    });
+    const heard = new Map<string, EventEmitter<unknown>>();
+    let client: BaseLanguageClient | undefined;
     let state: ServerState = 'starting';
     const enter = (next: ServerState) => {
         if (next === state) return;
         state = next;
         changed.fire(state);
     };
-    client.onDidChangeState(({ newState }) => {
-        if (newState === State.Running) enter('running');
-        else enter(newState === State.Starting ? 'starting' : 'stopped');
-    });
-    answerForFiles(client);
-    const heard = new Map<string, EventEmitter<unknown>>();
+    const passOn = (method: string, told: EventEmitter<unknown>) =>
+        client?.onNotification(method, (params: unknown) => told.fire(params));
     /** The client has room for one listener to a message; here it is passed on to any number. */
-    const passOn = (method: string) => {
+    const listenTo = (method: string) => {
         const told = new EventEmitter<unknown>();
         heard.set(method, told);
-        client.onNotification(method, (params: unknown) => told.fire(params));
+        passOn(method, told);
         return told;
+    };
+    const makeClient = async () => {
+        const library = await import('vscode-languageclient');
+        const started: InitializationOptions = { commands: Object.values(commands), files: true };
+        client = await launch({
+            documentSelector: [{ language: 'layback' }],
+            initializationOptions: started,
+            diagnosticCollectionName: 'layback',
+            outputChannel: log,
+            revealOutputChannelOn: library.RevealOutputChannelOn.Never,
+            errorHandler: fewRestarts(library),
+        });
+        client.onDidChangeState(({ newState }) => {
+            if (newState === library.State.Running) enter('running');
+            else enter(newState === library.State.Starting ? 'starting' : 'stopped');
+        });
+        answerForFiles(client);
+        for (const [method, told] of heard) passOn(method, told);
+        return client;
     };
     const start = async () => {
         try {
-            await client.start();
+            await (client ?? (await makeClient())).start();
         } catch (fault) {
             log.error(`The language server does not start. ${(fault as Error).stack ?? fault}`);
             enter('stopped');
         }
     };
-    void start();
+    const soon = setTimeout(() => void start());
     context.subscriptions.push(log, changed);
 
     return {
@@ -84,22 +85,27 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
         },
         onState: changed.event,
         async ask({ method }, params) {
-            if (state !== 'running') return undefined;
-            return client.sendRequest(method, params);
+            return state === 'running' ? client?.sendRequest(method, params) : undefined;
         },
         hear: ({ method }, listener) =>
-            (heard.get(method) ?? passOn(method)).event(listener as (told: unknown) => void),
+            (heard.get(method) ?? listenTo(method)).event(listener as (told: unknown) => void),
         async restart() {
-            if (client.needsStop()) await client.stop().catch((fault) => log.warn(String(fault)));
+            if (client?.needsStop()) await client.stop().catch((fault) => log.warn(String(fault)));
             await start();
         },
         log,
-        dispose: () => void client.dispose().catch(() => undefined),
+        dispose() {
+            clearTimeout(soon);
+            void client?.dispose().catch(() => undefined);
+        },
     };
 }
 
 /** A server that ends is started again, but not for ever: what ends it five times in three minutes will do so again. */
-function fewRestarts(): LanguageClientOptions['errorHandler'] {
+function fewRestarts({
+    CloseAction,
+    ErrorAction,
+}: typeof import('vscode-languageclient')): LanguageClientOptions['errorHandler'] {
     const [most, within] = [5, 3 * 60_000];
     const ends: number[] = [];
     return {

@@ -33,7 +33,9 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
             typeof uri === 'string' && typeof plan === 'string' ? { uri, plan } : undefined;
         const there = following();
         if (there) {
-            there.panel.reveal(undefined, true);
+            // Beside the text, never over it.
+            const isBehind = window.activeTextEditor?.viewColumn === there.panel.viewColumn;
+            there.panel.reveal(isBehind ? ViewColumn.Beside : undefined, true);
             there.show(named);
             return;
         }
