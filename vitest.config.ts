@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { defineConfig, type Plugin } from 'vitest/config';
 
 /** What the bundler does for these endings: the file's text is the module's value. */
-const textModules: Plugin = {
+export const textModules: Plugin = {
     name: 'text modules',
     enforce: 'pre',
     load(id) {

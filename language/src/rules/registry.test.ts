@@ -31,18 +31,6 @@ describe('the registry', () => {
         expect(nearestRule('umbrella')).toBeUndefined();
     });
 
-    test.each(rules)(
-        '$name reads figures: it computes no physics, parses nothing, touches no disk',
-        ({ name }) => {
-            const source = readFileSync(new URL(`${name}/${name}.ts`, here), 'utf8');
-            const imports = [...source.matchAll(/from '([^']+)'/g)].map(([, path]) => path!);
-            const allowed =
-                /^\.\.\/[\w-]+\.ts$|^\.\.\/\.\.\/(units\/[\w-]+|plan\/(figures|finding|measure|model|origin|names\/kinds))\.ts$/;
-            expect(imports.filter((path) => !allowed.test(path))).toEqual([]);
-            expect(source).not.toMatch(/\bDate\b|performance|process\b/);
-        },
-    );
-
     test.each(rules)('$name checks something, in one of the groups, and says so in one sentence', (rule) => {
         expect(rule.check ?? rule.checkFile ?? rule.checkWaivers).toBeTypeOf('function');
         expect(groups).toContain(rule.group);

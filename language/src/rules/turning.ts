@@ -38,13 +38,18 @@ const never: Readonly<Record<Clean, string>> = {
 };
 
 /** From which radius on turns are clean, to either side. */
-export function cleanInWords({ asked, sides }: JudgedTurn, clean: Clean): string {
+export function cleanInWords(turn: JudgedTurn, ...kinds: readonly Clean[]): string {
+    const told = kinds.map((kind) => radiiInWords(turn, kind));
+    const missing = kinds.find((_, index) => told[index] === undefined);
+    return missing ? never[missing] : `Turn wider: ${told.join('; ')}.`;
+}
+
+function radiiInWords({ asked, sides }: JudgedTurn, clean: Clean): string | undefined {
     const told = sides.flatMap(({ side, figures }) => {
         const { radius } = figures[clean];
         return radius === undefined ? [] : [`${say.length(Math.ceil(radius), asked)} to ${side}`];
     });
-    if (told.length < 2) return never[clean];
-    return `Turn wider: ${words[clean]} ${listed(told)}.`;
+    return told.length < 2 ? undefined : `${words[clean]} ${listed(told)}`;
 }
 
 /** Allows only the turns that are clean in all these ways, to both sides. */

@@ -1,6 +1,6 @@
 import type { DragFigure } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
-import { replaceValue } from '../fixes.ts';
+import { inItsForm, replaceValue } from '../fixes.ts';
 import { type Problem, rule } from '../rule.ts';
 import { capital, say } from '../say.ts';
 import { share } from '../settings.ts';
@@ -55,6 +55,7 @@ function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | un
     const holds = force.si / Math.max(ofClass, ...levels.map(({ share }) => share));
     const cure = Math.min(whole * most, holds);
     const fixes = [lower(drag, cure)];
+    const lowered = inItsForm(force, cure * SLACK, 'down') ?? say.load(cure, force);
     const [name, theClass] = [
         `${capital(stage)} drag ${say.load(force)}`,
         `the ${say.lineClass(lineClass)} class`,
@@ -62,7 +63,7 @@ function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | un
     const what = `${name} is ${say.share(ofClass)} of ${theClass}.`;
     if (isOver(ofClass, 1)) {
         const why = 'A line that keeps its class breaks before the reel gives.';
-        const remedy = `Lower it to ${say.load(cure, force)} or use a heavier outfit.`;
+        const remedy = `Lower it to ${lowered} or use a heavier outfit.`;
         return { severity: 'error', what, why, remedy, fixes };
     }
     if (isOver(ofClass, most)) {
@@ -73,7 +74,7 @@ function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | un
     return {
         what: `${name} grows to ${say.load(there, force)} with ${say.share(left)} of the line left, ${say.share(share)} of ${theClass}.`,
         why: 'Drag grows as the spool empties, and the line breaks at the end of a long run.',
-        remedy: `Lower it to ${say.load(cure, force)}, or ease it as line goes out.`,
+        remedy: `Lower it to ${lowered}, or ease it as line goes out.`,
         fixes,
     };
 }
@@ -95,7 +96,9 @@ function isOver(part: number | undefined, limit: number): boolean {
     return part !== undefined && part > limit + 0.005;
 }
 
-/** With a hair of slack, so that a third of 24 kg is 8 kg and not 7.9. */
+/** A hair, so that a third of 24 kg is 8 kg and not 7.9. */
+const SLACK = 1.002;
+
 function lower({ stage, force }: DragFigure, to: number) {
-    return replaceValue((text) => `Lower ${stage} drag to ${text}`, force, to * 1.002, 'down');
+    return replaceValue((text) => `Lower ${stage} drag to ${text}`, force, to * SLACK, 'down');
 }

@@ -33,7 +33,7 @@ export const hookFit = rule({
                 report({
                     at: hooks.point,
                     severity: 'hint',
-                    what: `The single hook in ${lure.title} stands with its point ${hooks.point.value}.`,
+                    what: `The single hook in ${lure.title} stands with its point ${hooks.point.value === 'side' ? 'to the side' : hooks.point.value}.`,
                     why: 'Point up, the bend is the keel and the lure runs upright.',
                     remedy: 'Turn it so that the point is up.',
                     positions: [line],

@@ -1,10 +1,11 @@
+import type { Measure } from '../../plan/measure.ts';
 import type { Hooks, Rules, SpreadLine } from '../../plan/model.ts';
 import { replaceWord } from '../fixes.ts';
 import { gearOf, hooksOf, runnerOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
 import { type Problem, rule } from '../rule.ts';
 import { written } from '../standing.ts';
-import { firstWord } from '../written.ts';
+import { firstWord, type RuleBook, writtenHere } from '../written.ts';
 
 /** Hooks of a kind that the rules do not allow on what they are rigged to. */
 export const hookKind = rule({
@@ -19,15 +20,19 @@ export const hookKind = rule({
     check(analysis, _, report) {
         const event = analysis.plan.event?.value;
         if (!event) return;
-        const singles = firstWord(analysis.plan, ({ lureHooks, baitHooks }) => lureHooks ?? baitHooks)?.book;
+        const singles = firstWord(analysis.plan, ({ lureHooks, baitHooks }) => lureHooks ?? baitHooks);
         for (const { line } of fishedLines(analysis)) {
             const hooks = hooksOf(line);
-            const wrong =
-                hooks && (ofBait(line, hooks, event) ?? (singles && ofAny(line, hooks, singles.title)));
+            const wrong = hooks && (ofBait(line, hooks, event) ?? (singles && ofAny(line, hooks, singles)));
             if (wrong) report({ ...wrong, why: 'A fish on it does not count.', positions: [line] });
         }
     },
 });
+
+interface Word {
+    readonly book: RuleBook;
+    readonly limit: Measure;
+}
 
 function ofBait(line: SpreadLine, hooks: Hooks, { baitHook, title }: Rules): Problem | undefined {
     if (!line.bait || !baitHook || baitHook.value === 'any' || hooks.kind?.value === baitHook.value)
@@ -50,15 +55,20 @@ function ofBait(line: SpreadLine, hooks: Hooks, { baitHook, title }: Rules): Pro
     return { at: [hooks.kind, hooks], what, remedy, related, fixes };
 }
 
-function ofAny(line: SpreadLine, hooks: Hooks, book: string): Problem | undefined {
+function ofAny(
+    line: SpreadLine,
+    hooks: Hooks,
+    { book: { title: book, ...written }, limit }: Word,
+): Problem | undefined {
+    const related = [{ at: limit, what: writtenHere({ title: book, ...written }) }];
     const { kind, dangling } = hooks;
     const [gear, title] = [gearOf(line), runnerOf(line)?.value.title];
     if (gear === undefined || gear === 'plug') return undefined;
     if (kind?.value === 'treble' || kind?.value === 'double') {
         const what = `${title} has ${kind.value} hooks, and ${book} allows only singles on a ${gear}.`;
-        return { at: [kind, hooks], what, remedy: 'Rig single hooks.' };
+        return { at: [kind, hooks], what, remedy: 'Rig single hooks.', related };
     }
     if (gear !== 'natural bait' || !dangling?.value) return undefined;
     const what = `A hook of ${title} hangs free, and ${book} wants every hook fixed in or to the bait.`;
-    return { at: dangling, what, remedy: 'Fix it to the bait.' };
+    return { at: dangling, what, remedy: 'Fix it to the bait.', related };
 }

@@ -110,7 +110,7 @@ function* runners(analysis: AnalysedPlan): Generator<Runner> {
         yield { at: said, name, ...said.value.speed, why, other: ', or choose another method', lines: [] };
     }
     if (boat?.value.speed && towed) {
-        const why = 'Outside it she cannot be held there, or her waves and her wash are not what you know.';
+        const why = 'Outside her trolling speeds her waves and her wash are not the ones that you know.';
         yield {
             at: towed,
             name: `${boat.value.title} trolls at`,

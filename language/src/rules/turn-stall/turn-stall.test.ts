@@ -13,7 +13,7 @@ describe('turn-stall', () => {
     test('a line that falls slack, when, and to which side', async () => {
         const [message] = await messagesOf(turning('30 m', 'runs 1 kn to 9 kn'), 'turn-stall');
         expect(message).toMatch(
-            /^Port long rigger falls slack \d+ seconds into a turn of 30 m to port\. A slack line sinks, .* Turn wider: nothing fouls or falls slack from \d+ m to port and \d+ m to starboard\.$/,
+            /^Port long rigger falls slack \d+ seconds into a turn of 30 m to port\. A slack line sinks, .* Turn wider: nothing fouls or falls slack from \d+ m to port and \d+ m to starboard; every lure works from \d+ m to port and \d+ m to starboard\.$/,
         );
         expect(await severityOf(turning('30 m', 'runs 1 kn to 9 kn'))).toBe('warning');
     });

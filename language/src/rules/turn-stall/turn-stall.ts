@@ -31,7 +31,7 @@ export const turnStall = rule({
                     ...common,
                     what: `${name} falls slack ${counted(Math.round(slackAt), 'second')} into a turn of ${say.length(turn.asked)} to ${side}.`,
                     why: 'A slack line sinks, and finds the propeller or its neighbour.',
-                    remedy: cleanInWords(turn, 'noFoul'),
+                    remedy: cleanInWords(turn, 'noFoul', 'allWorking'),
                     related: [here],
                     fixes: [widen(turn, 'noFoul', 'allWorking')],
                 });

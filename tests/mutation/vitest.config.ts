@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config';
+import { textModules } from '../../vitest.config.ts';
+
+const asked = process.env.MUTATION_TESTS?.split(',') ?? ['language/src/rules/**/*.test.ts'];
+
+/** The tests that hold one part, and no others: each is run again for every change that it might notice. */
+export default defineConfig({
+    plugins: [textModules],
+    test: {
+        include: asked,
+        // Reads the text of the rules, which is another one while it is being changed.
+        exclude: ['language/src/rules/sources.test.ts'],
+    },
+});
