@@ -43,12 +43,13 @@ function showPicture(message: ShowPicture): void {
     tell(message.outdated);
     words.replaceChildren();
     host.setAttribute('aria-busy', 'false');
+    const isSame = before?.shown.plan === message.shown.plan && before.shown.view === message.shown.view;
+    if (before && isSame && message.partial) return;
     if (before?.svg !== message.svg) {
         const drawing = readDrawing(message.svg);
         if (!drawing) return;
         const focused = (document.activeElement as HTMLElement | null)?.dataset.id;
         const known = new Set(message.places);
-        const isSame = before?.shown.plan === message.shown.plan && before.shown.view === message.shown.view;
         stage.show(drawing, isSame);
         host.style.backgroundColor = drawing.paper;
         walk.enter(drawing.svg, known);

@@ -132,6 +132,7 @@ export function fillPanel(
             summary: answer.summary,
             places: answer.places.map(({ id }) => id),
             ...(answer.outdated !== undefined && { outdated: answer.outdated }),
+            ...(answer.partial && { partial: true }),
         });
         mark();
         told();

@@ -24,7 +24,7 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
     const meant = () => active() ?? following() ?? [...diagrams][0];
     const following = () => [...diagrams].find(({ shown }) => !shown?.pinned);
     const tellEditor = () => {
-        void commands.executeCommand('setContext', 'layback.diagramPinned', active()?.shown?.pinned ?? false);
+        void commands.executeCommand('setContext', 'layback.diagramPinned', meant()?.shown?.pinned ?? false);
         void commands.executeCommand('setContext', 'layback.diagramOpen', diagrams.size > 0);
     };
 

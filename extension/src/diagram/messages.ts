@@ -29,6 +29,8 @@ export interface ShowPicture {
     readonly places: readonly string[];
     /** Why it is not the text as it stands. */
     readonly outdated?: string;
+    /** Less than is meant, for want of a text that could be read: any other picture of the plan is better. */
+    readonly partial?: boolean;
 }
 
 /** No picture, and what to do about it. A picture that is there stays, with the words above it. */
@@ -90,7 +92,8 @@ export function toPage(message: unknown): ToPage | undefined {
             if (!shown || typeof svg !== 'string' || !isSummary(summary) || !isTexts(places))
                 return undefined;
             const told = typeof outdated === 'string' ? { outdated } : {};
-            return { kind: 'picture', shown, svg, summary, places, ...told };
+            const part = message.partial === true ? { partial: true } : {};
+            return { kind: 'picture', shown, svg, summary, places, ...told, ...part };
         }
         case 'words': {
             const { state, words, offers } = message;

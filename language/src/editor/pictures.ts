@@ -58,6 +58,7 @@ export class Pictures {
             plan: shown.entry,
             ...drawn(shown, wanted),
             ...(outdated(analysed, broken) ?? {}),
+            ...(broken !== undefined && !good && { partial: true }),
         };
     }
 

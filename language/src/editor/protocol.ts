@@ -215,6 +215,8 @@ export interface Picture {
      * To be shown with the picture.
      */
     readonly outdated?: string;
+    /** True where no text of it could ever be read: this is what can be read of it, and less than is meant. */
+    readonly partial?: boolean;
 }
 
 /** Where the text says what one element stands for. */
