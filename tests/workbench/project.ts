@@ -19,6 +19,7 @@ export const layback = {
         'dist',
         'extension/language-configuration.json',
         'extension/media',
+        'extension/snippets.json',
         'extension/syntaxes',
         'extension/walkthrough',
     ],
