@@ -21,6 +21,7 @@ export default defineConfig({
         // Half of these start programs or settle long computations, on machines that may be busy with other things.
         testTimeout: 30_000,
         hookTimeout: 60_000,
+        expect: { poll: { timeout: 15_000 } },
         projects: [
             {
                 extends: true,
