@@ -31,17 +31,18 @@ process.exitCode = scoreOf(total) < least ? 1 : 0;
 
 function tried({ name, mutate, tests }) {
     const report = join(results, `${name.replace(/\W+/g, '-')}.json`);
-    const { status, stdout } = spawnSync(
+    const { status, signal, stdout, stderr } = spawnSync(
         join(root, 'node_modules/.bin/stryker'),
         ['run', 'tests/mutation/stryker.config.mjs', '--mutate', mutate.join(',')],
         {
             cwd: root,
             encoding: 'utf8',
             maxBuffer: 2 ** 28,
-            env: { ...process.env, MUTATION_TESTS: tests.join(','), MUTATION_REPORT: report },
+            env: { ...process.env, MUTATION_TESTS: tests.join(' '), MUTATION_REPORT: report },
         },
     );
-    if (status !== 0) throw new Error(`${name} could not be tried:\n${stdout}`);
+    if (status !== 0)
+        throw new Error(`${name} could not be tried (${signal ?? status}):\n${stdout}${stderr}`);
     const { files } = JSON.parse(readFileSync(report, 'utf8'));
     const mutants = Object.entries(files).flatMap(([path, { source, mutants }]) =>
         mutants.map((mutant) => ({ ...mutant, path, was: wordsAt(source, mutant.location) })),

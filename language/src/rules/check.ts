@@ -31,7 +31,7 @@ export interface CheckedSheet {
 export interface CheckOptions {
     /**
      * Also computes the turns of plans that say how tightly they turn, and judges them. Takes tens of milliseconds a
-     * plan: an editor leaves it out and judges `turnRules` when nobody types.
+     * plan: an editor leaves it out, and judges turns when nobody types.
      */
     readonly turns?: boolean;
     /** Nobody will ask again: what was read of a file is not kept for the next time. */

@@ -33,6 +33,11 @@ export function nearFirst({ a, b }: PairFigures): readonly [near: LineFigures, f
     return a.astern.known && b.astern.known && a.astern.value > b.astern.value ? [b, a] : [a, b];
 }
 
+/** The greater sway of two lines, which is what their clearance was computed for, rad. */
+export function swayOf({ a, b }: { readonly a: LineFigures; readonly b: LineFigures }): number {
+    return Math.max(known(a.sway) ?? 0, known(b.sway) ?? 0);
+}
+
 /** A figure's value, or `undefined` where it is silent. */
 export function known<T>(figure: Figure<T>): T | undefined {
     return figure.known ? figure.value : undefined;

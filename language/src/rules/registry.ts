@@ -98,11 +98,6 @@ export const rules: readonly Rule[] = [
 /** The rules that need no turn: quick enough for every keystroke. */
 export const firstRules: readonly Rule[] = rules.filter(({ reads }) => reads !== 'turns');
 
-/** The rules about turns, for plans whose turns were computed since; waivers of theirs are judged with them. */
-export const turnRules: readonly Rule[] = rules.filter(
-    ({ reads, checkWaivers }) => reads === 'turns' || checkWaivers,
-);
-
 const byName = new Map(rules.map((rule) => [rule.name, rule]));
 
 export function ruleNamed(name: string): Rule | undefined {

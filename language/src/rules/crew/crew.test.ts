@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { checkText, expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 const five = `
     port short corner { lure broad  back wave 2 }
@@ -50,6 +50,24 @@ ${five}`),
     }`),
             'crew',
         );
+    });
+
+    test('the gaff is a job too, a place on deck is none, and the finding is about the lines of that angler', async () => {
+        const text = today(`
+    port short corner { lure broad  back wave 2  angler "Ines" }
+    shotgun { lure pin  back wave 6  angler "Kit" }
+    centre standby { bait live "scad"  angler "Ines" }
+    roles { gaff "Ines"  helm "Ines" }`);
+        const { findings } = await checkText(text);
+        const [finding] = findings.filter(({ rule }) => rule === 'crew');
+        expect(finding?.what).toBe(
+            'Ines has the helm and is the angler at port short corner and takes the gaff.',
+        );
+        expect(finding?.positions).toEqual(['port short corner']);
+        expect(finding?.related.map(({ what }) => what)).toEqual([
+            'Ines is the angler at port short corner.',
+            'Ines takes the gaff.',
+        ]);
     });
 
     test('somebody out alone knows it, and any other may have two jobs', async () => {

@@ -51,7 +51,7 @@ function steeringAndFishing({ lines, roles, crew: hands }: Spread, report: Repor
         why: 'Somebody has to steer and keep a lookout while a fish is fought.',
         remedy: 'Give one of the two to somebody else.',
         related: busy.map(({ at, does }) => ({ at, what: `${helm.name.value} ${does}.` })),
-        positions: lines.filter(({ angler }) => angler?.value === helm.name.value),
+        positions: lines.filter(({ role, angler }) => role === 'fished' && angler?.value === helm.name.value),
     });
 }
 

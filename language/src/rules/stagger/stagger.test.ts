@@ -47,6 +47,22 @@ describe('stagger', () => {
         expect((await messagesOf(swinging, 'stagger'))[0]).toContain('this plan allows for 6 deg');
         const strict = corners('20 m', '23 m', 'rule stagger { sway 20 deg }');
         expect((await messagesOf(strict, 'stagger'))[0]).toContain('allows for 20 deg');
+        // What would clear them was computed for the plan's own sway, and says nothing about another.
+        const other = corners('23 m', '23 m', 'rule stagger { sway 5 deg }');
+        expect((await messagesOf(other, 'stagger'))[0]).toMatch(
+            /Give the two more stagger, height or width\.$/,
+        );
+        await expect(mended(other, 'stagger')).rejects.toThrow('offers no fix');
+    });
+
+    test('of two that sway differently the wilder one counts, a bait as well as a lure', async () => {
+        const wild = 'lure wild { sway 6 deg }\nbait scad "Scad" { kind dead  sway 7 deg }';
+        const one = corners('20 m', '23 m').replace('\nspread', `\n${wild}\nspread`);
+        const lure = one.replace('lure dart', 'lure wild');
+        expect((await messagesOf(lure, 'stagger'))[0]).toContain('this plan allows for 6 deg');
+        expect((await messagesOf(one.replace('lure broad', 'bait scad'), 'stagger'))[0]).toContain(
+            'this plan allows for 7 deg',
+        );
     });
 
     test.each(['23 m', '75 ft'])('is mended by letting the longer line out: %s', async (back) => {

@@ -1,9 +1,9 @@
-import type { AnalysedPlan, PairFigures } from '../../plan/figures.ts';
+import type { PairFigures } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
 import type { SpreadLine } from '../../plan/model.ts';
 import { cureInWords } from '../cures.ts';
 import { replaceValue } from '../fixes.ts';
-import { fishedPairs, known, nearFirst } from '../neighbours.ts';
+import { fishedPairs, known, nearFirst, swayOf } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say } from '../say.ts';
 import { angle } from '../settings.ts';
@@ -29,7 +29,7 @@ export const stagger = rule({
             if (margin === undefined || clearance === undefined) continue;
             if (sway === undefined ? clearance >= analysis.contact : margin >= sway) continue;
             const [near, far] = nearFirst(pair).map(({ line }) => line) as [SpreadLine, SpreadLine];
-            const asked = sway ?? swayOf(pair, analysis);
+            const asked = sway ?? swayOf(pair);
             // What would clear them was computed for the sway that the plan itself allows.
             const cure = sway === undefined ? pair.cure : undefined;
             report({
@@ -44,11 +44,6 @@ export const stagger = rule({
         }
     },
 });
-
-/** The greater sway of the two: a lure's own, or else what the plan asks of every pair. */
-function swayOf({ a, b }: PairFigures, { swayAsked }: AnalysedPlan): number {
-    return Math.max(...[a, b].map(({ line }) => line.lure?.value.sway?.si ?? swayAsked.value));
-}
 
 function fixFor(cure: PairFigures['cure'], distance: Measure | undefined) {
     if (!cure?.stagger || !distance) return undefined;

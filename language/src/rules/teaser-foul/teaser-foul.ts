@@ -1,6 +1,6 @@
 import type { LineFigures, PairFigures } from '../../plan/figures.ts';
 import { cureInWords } from '../cures.ts';
-import { known } from '../neighbours.ts';
+import { known, swayOf } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say } from '../say.ts';
 import { physics } from '../standing.ts';
@@ -40,9 +40,4 @@ export const teaserFoul = rule({
 function teaserFirst({ a, b }: PairFigures): readonly [LineFigures, LineFigures] | undefined {
     if (a.line.role === 'teaser' && b.line.role === 'fished') return [a, b];
     return b.line.role === 'teaser' && a.line.role === 'fished' ? [b, a] : undefined;
-}
-
-/** The greater of the two, which is what the clearance was computed for. */
-function swayOf({ a, b }: PairFigures): number {
-    return Math.max(known(a.sway) ?? 0, known(b.sway) ?? 0);
 }

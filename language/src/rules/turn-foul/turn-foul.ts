@@ -1,5 +1,5 @@
 import type { AnalysedPlan, PairInTurnFigures } from '../../plan/figures.ts';
-import { known } from '../neighbours.ts';
+import { known, swayOf } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say } from '../say.ts';
 import { angle } from '../settings.ts';
@@ -31,7 +31,7 @@ export const turnFoul = rule({
             const touch = sway === undefined ? pair.clearance < analysis.contact : pair.swayMargin < sway;
             if (!touch || !isOurs(pair) || touchStraight(pair, analysis, sway)) continue;
             const [{ line: a }, { line: b }] = [pair.a, pair.b];
-            const asked = sway ?? Math.max(known(pair.a.sway) ?? 0, known(pair.b.sway) ?? 0);
+            const asked = sway ?? swayOf(pair);
             const margin =
                 pair.swayMargin > 0 ? `at ${say.angle(pair.swayMargin)} of sway` : 'without any sway';
             report({
