@@ -15,7 +15,7 @@ export default {
         '*.vsix',
     ],
     tempDirName: 'artefacts/mutation/sandbox',
-    concurrency: 2,
+    concurrency: Number(process.env.MUTATION_CONCURRENCY ?? 2),
     timeoutMS: 20_000,
     // Nothing here is compiled, and the compiler in use has no programming interface to read its settings with.
     tsconfigFile: 'none',
