@@ -7,7 +7,14 @@ import { project } from './project.ts';
 describe('a .spread file in the editor', { timeout: 60_000 }, () => {
     let bench: Workbench;
     beforeAll(async () => {
-        bench = await openWorkbench({ workspace: path.join(project, 'examples') });
+        // What is typed here shows what the editor does by itself: no list of suggestions takes a key away from it.
+        bench = await openWorkbench({
+            workspace: path.join(project, 'examples'),
+            settings: {
+                'editor.quickSuggestions': { other: 'off', comments: 'off', strings: 'off' },
+                'editor.suggestOnTriggerCharacters': false,
+            },
+        });
     }, 90_000);
     afterAll(() => bench?.close());
 
