@@ -29,6 +29,11 @@ export const verbs: readonly Verb[] = [
         load: () => import('./draw.ts'),
     },
     {
+        name: 'brief',
+        summary: 'print the words of the deck card, for a message to the crew',
+        load: () => import('./brief.ts'),
+    },
+    {
         name: 'explain',
         summary: 'show what a rule says, on what it stands, and what to do',
         load: () => import('./explain.ts'),

@@ -1,0 +1,81 @@
+import type { AnalysedPlan, CleanTurn, LineFigures, SideTurnFigures, TurnLimit } from '../../plan/figures.ts';
+import { print } from '../../units/print.ts';
+import { units } from '../../units/unit.ts';
+import { listed } from './listed.ts';
+import { type Told, toldLength } from './told.ts';
+
+/** The turns that the plan bears, each way. */
+export interface TurnOnCard {
+    /** The tightest one that the helm plans to make, by its radius. */
+    readonly asked?: Told;
+    readonly sides: readonly SideOnCard[];
+    /** Sentences: what the figures lean on, or why there are none. */
+    readonly remarks: readonly string[];
+}
+
+export interface SideOnCard {
+    readonly side: 'port' | 'starboard';
+    /** Of the tightest turn in which no line fouls another; absent where none that was looked at is clean. */
+    readonly clean?: TurnLimitOnCard;
+    /** Why nothing is clean. */
+    readonly never?: string;
+    /** Of the tightest turn in which every lure keeps its least speed too. */
+    readonly working?: TurnLimitOnCard;
+}
+
+export interface TurnLimitOnCard {
+    readonly radius: Told;
+    /** For a half turn. */
+    readonly halfTurn?: string;
+    /** What goes wrong in a tighter one: completes `tighter, …`. */
+    readonly limit?: string;
+}
+
+export function turnsOnCard({ plan, turns }: AnalysedPlan): TurnOnCard {
+    const like = plan.turn?.quantity;
+    const asked = plan.turn && toldLength(plan.turn.si, like);
+    if (!turns?.known) {
+        return {
+            ...(asked && { asked }),
+            sides: [],
+            remarks: [turns ? turns.reason : 'The turns of this plan were not looked at.'],
+        };
+    }
+    const limitOf = ({ radius, halfTurn, limit }: CleanTurn): TurnLimitOnCard | undefined =>
+        radius === undefined
+            ? undefined
+            : {
+                  radius: toldLength(radius, like),
+                  ...(halfTurn !== undefined && { halfTurn: print(halfTurn, units.s) }),
+                  ...(limit && { limit: limitWords(limit) }),
+              };
+    const sideOf = (side: 'port' | 'starboard', { noFoul, allWorking }: SideTurnFigures): SideOnCard => {
+        const clean = limitOf(noFoul);
+        const working = limitOf(allWorking);
+        const never = !clean && noFoul.limit && limitWords(noFoul.limit);
+        const differs = working && allWorking.radius !== noFoul.radius;
+        return {
+            side,
+            ...(clean && { clean }),
+            ...(never && { never }),
+            ...(differs && { working }),
+        };
+    };
+    return {
+        ...(asked && { asked }),
+        sides: [sideOf('port', turns.value.port), sideOf('starboard', turns.value.starboard)],
+        remarks: turns.leaning,
+    };
+}
+
+function limitWords({ kind, lines }: TurnLimit): string {
+    const names = listed(lines.map(({ line }: LineFigures) => line.position.name));
+    switch (kind) {
+        case 'foul':
+            return `${names} touch`;
+        case 'slack':
+            return `${names} falls slack`;
+        case 'slow':
+            return `${names} runs slower than it works`;
+    }
+}
