@@ -85,7 +85,15 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
         },
         onState: changed.event,
         async ask({ method }, params) {
-            return state === 'running' ? client?.sendRequest(method, params) : undefined;
+            for (let tries = 1; state === 'running' && client; tries++) {
+                try {
+                    return await client.sendRequest(method, params);
+                } catch (fault) {
+                    if (tries === patience || !isOvertaken(fault)) throw fault;
+                    await new Promise((resolve) => setTimeout(resolve, 50 * tries));
+                }
+            }
+            return undefined;
         },
         hear: ({ method }, listener) =>
             (heard.get(method) ?? listenTo(method)).event(listener as (told: unknown) => void),
@@ -99,6 +107,16 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
             void client?.dispose().catch(() => undefined);
         },
     };
+}
+
+/** How often a question is asked again that an edit has overtaken. */
+const patience = 8;
+
+/** Whether an answer was given up because the text changed meanwhile: the protocol's three codes for that. */
+function isOvertaken(fault: unknown): boolean {
+    const [requestCancelled, contentModified, serverCancelled] = [-32_800, -32_801, -32_802];
+    const { code } = fault as { readonly code?: unknown };
+    return code === requestCancelled || code === contentModified || code === serverCancelled;
 }
 
 /** A server that ends is started again, but not for ever: what ends it five times in three minutes will do so again. */

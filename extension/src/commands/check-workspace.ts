@@ -1,5 +1,5 @@
 import { commands, ProgressLocation, window } from 'vscode';
-import { counted, type Tally, tallyOfAll } from '../../../language/src/editor/protocol.ts';
+import { type Tally, tallyOfAll } from '../../../language/src/editor/protocol.ts';
 import { type Home, running } from '../commands.ts';
 import type { Server } from '../server.ts';
 
@@ -32,21 +32,11 @@ export async function checkWorkspace(home: Home): Promise<void> {
 
 /** The count when nothing is left to be sought, or as it is when that takes too long. */
 async function whole(server: Server): Promise<Tally | undefined> {
-    const first = await server.ask(tallyOfAll, {});
-    if (!first?.unfinished) return first;
-    return new Promise((resolve) => {
-        const done = (tally: Tally) => {
-            clearTimeout(timer);
-            listening.dispose();
-            resolve(tally);
-        };
-        let latest = first;
-        const timer = setTimeout(() => done(latest), patience);
-        const listening = server.hear(counted, (tally) => {
-            latest = tally;
-            if (!tally.unfinished) done(tally);
-        });
-    });
+    for (const end = Date.now() + patience; ; ) {
+        const tally = await server.ask(tallyOfAll, {});
+        if (!tally?.unfinished || Date.now() > end) return tally;
+        await new Promise((resolve) => setTimeout(resolve, 300));
+    }
 }
 
 export function tallyWords({ files, filesWithFindings, errors, warnings, hints, unfinished }: Tally): string {

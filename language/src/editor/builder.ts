@@ -62,6 +62,11 @@ export class EditorBuilder extends ReachBuilder {
         await super.update(changed, left, token);
     }
 
+    /** Every check of a file is one check. */
+    protected override resultsAreIncomplete(): boolean {
+        return false;
+    }
+
     protected override async findChangedUris(changed: URI): Promise<URI[]> {
         return [changed];
     }

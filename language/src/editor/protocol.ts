@@ -170,6 +170,8 @@ export interface Checked {
     readonly version?: number;
     /** `first`: all but what takes long, that as it was; `second`: everything. */
     readonly phase: 'first' | 'second';
+    /** How many plans it holds. */
+    readonly plans: number;
     readonly errors: number;
     readonly warnings: number;
     readonly hints: number;

@@ -53,7 +53,8 @@ function isShown(uri: string, isOpen: boolean, services: EditorSharedServices): 
 
 function checkedFile(uri: string, phase: Checked['phase'], services: EditorSharedServices): Checked {
     const { version } = services.workspace.TextDocuments.get(uri) ?? {};
-    return { uri, ...(version !== undefined && { version }), phase, ...tallyOf(uri, services) };
+    const plans = services.editor.Checks.of(uri)?.plans.length ?? 0;
+    return { uri, ...(version !== undefined && { version }), phase, plans, ...tallyOf(uri, services) };
 }
 
 function tallyOf(uri: string, { editor }: EditorSharedServices) {

@@ -17,6 +17,7 @@ import { completion } from './completion/completion.ts';
 import { definition } from './definition.ts';
 import { type Disk, diskBy, noDisk } from './disk.ts';
 import { diskOfClient } from './disk-client.ts';
+import { RememberedReach, TeamDocuments } from './documents.ts';
 import { fileRename } from './file-rename.ts';
 import { Findings } from './findings.ts';
 import { folding } from './folding.ts';
@@ -73,7 +74,7 @@ export type EditorServices = LangiumServices & { shared: EditorSharedServices };
 export function createEditorServices(connection: Connection, home: Home): EditorServices {
     const editorModule: Module<
         EditorSharedServices,
-        PartialLangiumSharedServices & Pick<EditorAdditions, 'editor'>
+        PartialLangiumSharedServices & Pick<EditorAdditions, 'editor' | 'names'>
     > = {
         editor: {
             Home: () => home,
@@ -86,8 +87,10 @@ export function createEditorServices(connection: Connection, home: Home): Editor
             SecondLook: (services) => new SecondLook(services, home.lateAnalyses),
             Pictures: (services) => new Pictures(services),
         },
+        names: { Reach: (services) => new RememberedReach(services) },
         workspace: {
             WorkspaceManager: (services) => new TeamFolders(services),
+            LangiumDocuments: (services) => new TeamDocuments(services),
             LangiumDocumentFactory: (services) => new SourcedDocuments(services, services.editor.Sources),
             DocumentBuilder: (services) =>
                 new EditorBuilder(services, services.names.Reach, services.editor.Sources),

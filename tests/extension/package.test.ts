@@ -1,0 +1,82 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { layOut } from '../../extension/package.mjs';
+
+const folder = mkdtempSync(path.join(tmpdir(), 'layback-package-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+const manifest = layOut(folder);
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => statSync(path.join(folder, name)).isFile())
+    .map((name) => name.replaceAll('\\', '/'))
+    .sort();
+
+test('the package holds what it needs, and nothing else of the house', () => {
+    // One bundle of the command, named after what is in it.
+    const named = files.map((name) => name.replace(/command-\w+\.cjs$/, 'command-*.cjs'));
+    expect(named).toEqual(
+        [
+            'CHANGELOG.md',
+            'LICENSE',
+            'README.md',
+            'dist/extension-browser.js',
+            'dist/extension-node.cjs',
+            'dist/layback.mjs',
+            'dist/layback/command-*.cjs',
+            'dist/press/bold.ttf',
+            'dist/press/fonts.LICENSE',
+            'dist/press/italic.ttf',
+            'dist/press/regular.ttf',
+            'dist/press/renderer.wasm',
+            'dist/preview.css',
+            'dist/preview.js',
+            'dist/server-browser.js',
+            'dist/server-node.cjs',
+            'extension/language-configuration.json',
+            'extension/media/icon.png',
+            'extension/media/icon.svg',
+            'extension/media/spread-dark.svg',
+            'extension/media/spread-light.svg',
+            'extension/snippets.json',
+            'extension/syntaxes/layback.tmLanguage.json',
+            'extension/walkthrough/boat.md',
+            'extension/walkthrough/clean.md',
+            'extension/walkthrough/diagram.svg',
+            'extension/walkthrough/findings.md',
+            'extension/walkthrough/folder.md',
+            'extension/walkthrough/plan.md',
+            'package.json',
+        ].sort(),
+    );
+});
+
+test('its manifest says what an editor has to know, and nothing of how it is made', () => {
+    expect(manifest).not.toHaveProperty('scripts');
+    expect(manifest).not.toHaveProperty('devDependencies');
+    expect(manifest).not.toHaveProperty('type');
+    expect(manifest.engines).toEqual({ vscode: '^1.91.0' });
+    expect(manifest.capabilities).toEqual({
+        untrustedWorkspaces: { supported: true },
+        virtualWorkspaces: true,
+    });
+    for (const entry of [manifest.main, manifest.browser]) {
+        expect(files).toContain(String(entry).replace('./', ''));
+    }
+});
+
+test('no address in what is shipped leads out to the network by itself', () => {
+    for (const name of ['dist/preview.js', 'dist/preview.css', 'extension/walkthrough/diagram.svg']) {
+        const addresses = [
+            ...readFileSync(path.join(folder, name), 'utf8').matchAll(/https?:\/\/[^"'\s)]+/g),
+        ];
+        const outside = addresses
+            .map(([address]) => address)
+            .filter((a) => !a.startsWith('http://www.w3.org/'));
+        expect(outside).toEqual([]);
+    }
+});
+
+test('the page in the panel stays small', () => {
+    expect(statSync(path.join(folder, 'dist/preview.js')).size).toBeLessThan(20_000);
+});
