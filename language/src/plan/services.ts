@@ -50,7 +50,7 @@ export const languageModule: Module<LaybackServices, PartialLangiumCoreServices>
         ParserConfig: () =>
             ({
                 ...parserConfig,
-                lookaheadStrategy: lazyLookahead(parserConfig.maxLookahead!),
+                lookaheadStrategy: lazyLookahead(),
             }) as IParserConfig,
         TokenBuilder: () => new OverlappingTokens(),
         Lexer: (services) => new PlaceAwareLexer(services),

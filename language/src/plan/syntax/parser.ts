@@ -1,10 +1,14 @@
-import type { IToken, TokenType } from 'chevrotain';
-import { createLangiumParser, type LangiumCoreServices, type LangiumParser } from 'langium';
+import type { IToken, Rule, TokenType } from 'chevrotain';
+import { type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
+import { followsOf } from './follows.ts';
 
-/** The protected hooks of the parser underneath that recovery is steered by. */
+/** The inner hooks of the parser underneath that its start and its recovery are steered by. */
 interface RecoveringParser {
+    recoveryEnabled: boolean;
+    resyncFollows: Record<string, TokenType[]>;
     LA(howFar: number): IToken;
     canRecoverWithSingleTokenDeletion(expected: TokenType): boolean;
+    getGAstProductions(): Record<string, Rule>;
 }
 
 const EXPENDABLE = new Set(['ID', 'INNER', 'UNIT', 'STRING']);
@@ -16,8 +20,9 @@ const PLAIN_NAMES = new Set(['ID', 'INNER']);
  * read `speed⏎crew 3` as a speed of 3. Only a stray word, unit or text on the same line may be dropped.
  */
 export function createParser(services: LangiumCoreServices): LangiumParser {
-    const parser = createLangiumParser(services);
+    const parser = prepareLangiumParser(services);
     const inner = (parser as unknown as { wrapper: RecoveringParser }).wrapper;
+    finalize(parser, inner);
     const original = inner.canRecoverWithSingleTokenDeletion;
     inner.canRecoverWithSingleTokenDeletion = function (expected) {
         const [before, doomed, next] = [this.LA(0), this.LA(1), this.LA(2)];
@@ -30,4 +35,16 @@ export function createParser(services: LangiumCoreServices): LangiumParser {
         );
     };
     return parser;
+}
+
+/** Where to get on after a fault is worked out at the first fault: most plans that are checked have none. */
+function finalize(parser: LangiumParser, inner: RecoveringParser): void {
+    const { recoveryEnabled } = inner;
+    inner.recoveryEnabled = false;
+    parser.finalize();
+    inner.recoveryEnabled = recoveryEnabled;
+    let follows: Record<string, TokenType[]> | undefined;
+    Object.defineProperty(inner, 'resyncFollows', {
+        get: () => (follows ??= followsOf(Object.values(inner.getGAstProductions()))),
+    });
 }
