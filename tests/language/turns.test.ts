@@ -81,6 +81,26 @@ describe('the turns of a plan', () => {
     });
 
     test.each([
+        ['118 kn', '90 m', 'At 118 kn no lure is towed'],
+        ['29 kn', '3 m', 'No boat holds a turn of 3 m at 29 kn'],
+        ['8 kn', '3 m', 'No boat holds a turn of 3 m at 8 kn'],
+    ])('are not sought where none can be: %s within %s', async (speed, within, reason) => {
+        const sheet = await checkText(
+            `${boat}spread day {\nboat tern\nspeed ${speed}\nturn within ${within}\n${corners('16 m', '24 m')}\n}\n`,
+        );
+        const { turns } = withTurns(sheet.plans[0]!);
+        expect(turns).toMatchObject({ known: false, reason: expect.stringContaining(reason) });
+    });
+
+    test('stay within a bounded search up to the hardest turn that is sought', async () => {
+        const sheet = await checkText(
+            `${boat}spread day {\nboat tern\nspeed 29 kn\nturn within 48 m\n${corners('16 m', '24 m')}\n}\n`,
+        );
+        const { turns } = withTurns(sheet.plans[0]!);
+        expect(turns?.known && turns.value.fanPairs).toBeLessThan(100_000);
+    });
+
+    test.each([
         ['no speed', 'boat tern', 'The plan has no speed.'],
         ['no boat', 'speed 8 kn', 'No line of the plan has both a tow point and a distance.'],
     ])('say why there are none: %s', async (_what, has, reason) => {

@@ -1,7 +1,6 @@
 import { turnsInSteps } from '../plan/analyse/turns.ts';
 import type { AnalysedPlan, CleanTurn, Figure, TurnFigures } from '../plan/figures.ts';
 import { type Finding, messageOf } from '../plan/finding.ts';
-import { propertyOf } from '../plan/vocabulary.ts';
 import type { CheckedSheet } from '../rules/check.ts';
 import { judge } from '../rules/judge.ts';
 import { ruleNamed, rules } from '../rules/registry.ts';
@@ -15,18 +14,10 @@ export const turnAnalysis: LateAnalysis = {
     async analyse(sheet, pause) {
         const plans: AnalysedPlan[] = [];
         for (const analysed of sheet.plans)
-            plans.push(isSane(analysed) ? { ...analysed, turns: await turned(analysed, pause) } : analysed);
+            plans.push(analysed.plan.turn ? { ...analysed, turns: await turned(analysed, pause) } : analysed);
         return { findings: findingsOf(plans, sheet), remarks: plans.flatMap(remarkOn) };
     },
 };
-
-/** A slip of the pen, `speed 81 kn`, is found at once; a turn at such a speed takes longer than anybody waits. */
-function isSane({ plan }: AnalysedPlan): boolean {
-    const [least, most] = propertyOf('spread', 'speed')?.sane ?? [0, Number.POSITIVE_INFINITY];
-    return (
-        plan.turn !== undefined && plan.speed !== undefined && plan.speed.si >= least && plan.speed.si <= most
-    );
-}
 
 async function turned(analysed: AnalysedPlan, pause: () => Promise<void>): Promise<Figure<TurnFigures>> {
     const steps = turnsInSteps(analysed);

@@ -1,3 +1,5 @@
+import { STANDARD_GRAVITY } from '../constants.ts';
+
 /**
  * A turn as the skipper steers it: straight, the helm put over, a held circle, the helm taken off, straight.
  *
@@ -131,6 +133,16 @@ const SHORTEST_RAMP = 1e-3;
  */
 export function turnTime(manoeuvre: Manoeuvre): number | undefined {
     return layOut(manoeuvre)?.steadyFrom;
+}
+
+/**
+ * The tightest radius that a boat can be held to at a speed, m: it then presses sideways with half its own weight, more
+ * than an ordinary hull or anybody on deck bears for long. Estimate.
+ *
+ * @param speed  through the water, m/s
+ */
+export function tightestHeld(speed: number, gravity = STANDARD_GRAVITY): number {
+    return (2 * speed ** 2) / gravity;
 }
 
 /** The boat at a finite time, s. Before the turn it comes up along x; after it the boat runs straight on. */

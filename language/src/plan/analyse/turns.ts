@@ -2,12 +2,20 @@ import { chain, compareTaut } from '../../physics/chain/model.ts';
 import { USUAL_SWAY } from '../../physics/sway.ts';
 import type { Tow } from '../../physics/towed.ts';
 import { type Course, courseOf, courseOfTrail } from '../../physics/turn/course.ts';
-import { type Envelope, envelope, type JudgedLine, type Limit } from '../../physics/turn/envelope.ts';
-import { layOut, type Manoeuvre, type Turn, turnTime } from '../../physics/turn/manoeuvre.ts';
+import {
+    type Envelope,
+    envelope,
+    type JudgedLine,
+    type Limit,
+    USUAL_RANGE,
+} from '../../physics/turn/envelope.ts';
+import { layOut, type Manoeuvre, type Turn, tightestHeld, turnTime } from '../../physics/turn/manoeuvre.ts';
 import { pairsInTurn } from '../../physics/turn/pairs.ts';
 import type { Tightest } from '../../physics/turn/tightest.ts';
 import { follow } from '../../physics/turn/trail.ts';
 import { slowest } from '../../physics/turn/working.ts';
+import { print, printApart } from '../../units/print.ts';
+import { units } from '../../units/unit.ts';
 import type {
     AnalysedPlan,
     CleanTurn,
@@ -18,6 +26,7 @@ import type {
     TurnFigures,
     TurnLimit,
 } from '../figures.ts';
+import type { Measure } from '../measure.ts';
 import type { Spread } from '../model.ts';
 import { known, leaningOf, silent } from './figure.ts';
 import { remembering } from './memory.ts';
@@ -58,6 +67,9 @@ export function* turnsInSteps(analysed: AnalysedPlan): Generator<void, Figure<Tu
     const { plan, lines, swayAsked, contact } = analysed;
     if (!plan.speed) return silent('The plan has no speed.');
     if (!(plan.speed.si > 0)) return silent('The boat is not under way.');
+    const held = tightestHeld(plan.speed.si);
+    if (plan.speed.si > FASTEST_TOWED) return silent(tooFast(plan.speed));
+    if (plan.turn && plan.turn.si < held) return silent(tooTight(plan.turn, plan.speed, held));
     const placed = lines.filter((figures) => judged(figures, plan) !== undefined);
     if (placed.length === 0) return silent('No line of the plan has both a tow point and a distance.');
     const question: TurnQuestion = {
@@ -96,6 +108,22 @@ export function* turnsInSteps(analysed: AnalysedPlan): Generator<void, Figure<Tu
     );
 }
 
+function tooTight(turn: Measure, speed: Measure, held: number): string {
+    const [asked, least] = printApart(turn.si, held, turn.quantity ?? units.m);
+    return `No boat holds a turn of ${asked} at ${spoken(speed)}: inside ${least} it would press sideways with more than half its own weight.`;
+}
+
+/** Faster than any lure is towed, m/s: common practice ends at 20 kn. Estimate, with room. */
+const FASTEST_TOWED = 15;
+
+function tooFast(speed: Measure): string {
+    return `At ${spoken(speed)} no lure is towed, let alone through a turn: look for a slip in the speed.`;
+}
+
+function spoken({ si, quantity }: Measure): string {
+    return print(si, quantity ?? units.kn);
+}
+
 /** A line as the turn models need it; undefined where its place is not known. */
 function judged({ line, towPoint, astern, sway }: LineFigures, plan: Spread): TurningLine | undefined {
     if (line.role === 'standby' || !towPoint.known || !astern.known) return undefined;
@@ -122,7 +150,8 @@ function work({
     asked,
     side,
 }: TurnQuestion & { readonly side: Side }): SideAnswer | undefined {
-    const found = envelope(lines, { speed, side, contact });
+    const tightest = Math.max(USUAL_RANGE.tightest, tightestHeld(speed));
+    const found = envelope(lines, { speed, side, contact, range: { ...USUAL_RANGE, tightest } });
     if (!found) return undefined;
     const none = { envelope: found, pairs: [], lures: [], fanPairs: found.tally.fanPairs };
     const turn = asked === undefined ? undefined : layOut({ speed, side, radius: asked });
