@@ -11,6 +11,7 @@ import type { SpreadLine } from '../plan/model.ts';
 import type { Place } from '../plan/origin.ts';
 import { placeOf } from '../plan/place.ts';
 import type { CheckedSheet } from '../rules/check.ts';
+import { lureMoves } from './moves.ts';
 import type { Picture, PicturePlace, PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 
@@ -57,6 +58,7 @@ export class Pictures {
             ...(version !== undefined && { version }),
             plan: shown.entry,
             ...drawn(shown, wanted),
+            moves: analysed && !broken ? lureMoves(analysed) : [],
             ...(outdated(analysed, broken) ?? {}),
             ...(broken !== undefined && !good && { partial: true }),
         };
@@ -70,9 +72,10 @@ export class Pictures {
     }
 }
 
-function drawn(
-    { analysed, findings }: LastGood,
-    { view, wishes }: PictureWanted,
+/** A plan on paper, in words, and where in the texts each part of it is said. */
+export function drawn(
+    { analysed, findings }: Pick<LastGood, 'analysed' | 'findings'>,
+    { view, wishes }: Pick<PictureWanted, 'view' | 'wishes'>,
 ): Pick<Picture, 'svg' | 'summary' | 'places'> {
     const above = sceneFromAbove(analysed, findings);
     const summary = summaryOf(above);

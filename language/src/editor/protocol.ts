@@ -44,6 +44,12 @@ export const plansOfFile = request<{ readonly uri: string }, PlansOfFile | null>
 /** A plan as a picture. */
 export const picture = request<PictureWanted, Picture | null>('layback/picture');
 
+/** What follows if a lure ran elsewhere: nothing is written. */
+export const tryMove = request<TryMove, Trial | null>('layback/tryMove');
+
+/** The edit that writes such a move into the text: one step to undo. */
+export const writeMove = request<MoveWanted, MoveWritten | null>('layback/writeMove');
+
 /** A plan as pixels: a PNG file in base 64. */
 export const png = request<PngWanted, string | null>('layback/png');
 
@@ -212,6 +218,8 @@ export interface Picture {
     readonly summary: Summary;
     /** Of what is drawn, where the text says it: the use, not the definition. */
     readonly places: readonly PicturePlace[];
+    /** Of each lure that can be moved by hand. None while the text cannot be read. */
+    readonly moves: readonly LureMove[];
     /**
      * Why this is not the text as it stands: it cannot be read, and this is the last picture of one that could.
      * To be shown with the picture.
@@ -227,6 +235,53 @@ export interface PicturePlace extends Location {
     readonly id: string;
     /** The position of the spread that it belongs to. */
     readonly position?: string;
+}
+
+/** A lure that can be taken in or let back, and where to. */
+export interface LureMove {
+    readonly position: string;
+    /** Where it runs, m astern of the transom. */
+    readonly astern: number;
+    /** Where its author counts waves it snaps to their faces; a distance may be any. */
+    readonly counts: 'waves' | 'distance';
+    /** The ideal place on each wave, m astern, nearer the boat first. */
+    readonly faces: readonly { readonly wave: number; readonly astern: number }[];
+}
+
+export interface MoveWanted {
+    readonly uri: string;
+    readonly plan: string;
+    readonly position: string;
+    /** Where to, m astern of the transom. */
+    readonly astern: number;
+}
+
+export interface TryMove extends MoveWanted {
+    readonly view?: 'above' | 'side';
+    readonly wishes?: SvgWishes;
+    /** Also follows the turns of a plan that says how tightly it turns: tens of milliseconds. */
+    readonly turns?: boolean;
+}
+
+/** A lure at another place, as long as nothing is written. */
+export interface Trial extends Pick<Picture, 'svg' | 'summary' | 'moves'> {
+    /** As it would be written: `back wave 4`. */
+    readonly text: string;
+    /** Where it would run then, m astern of the transom. */
+    readonly astern: number;
+    /** The wave that it would be at the ideal place of. */
+    readonly wave?: number;
+    /** What would be found about the lure, and what about it would no longer be. */
+    readonly findings: { readonly here: readonly string[]; readonly gone: readonly string[] };
+    /** `Turns cleanly down to 48 m to port, 52 m to starboard`; only where turns were asked for and can be followed. */
+    readonly turns?: string;
+}
+
+export interface MoveWritten {
+    readonly text: string;
+    readonly edit: WorkspaceEdit;
+    /** Of the open document that the edit is for; absent where nobody has it open. */
+    readonly version?: number;
 }
 
 export interface PngWanted extends PictureWanted {

@@ -1,14 +1,16 @@
 import { DocumentState, type LangiumDocument, UriUtils } from 'langium';
 import { createRequestHandler } from 'langium/lsp';
-import type { Connection } from 'vscode-languageserver';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { library } from '../library/library.ts';
 import { figuresJson } from '../reports/figures.ts';
 import { figuresTable } from '../reports/figures-table.ts';
 import type { CheckedSheet } from '../rules/check.ts';
+import { moveEdit, moveOf } from './moves.ts';
 import { entryOf, planWanted } from './pictures.ts';
 import * as protocol from './protocol.ts';
 import { tallyOfAll } from './publish.ts';
 import type { EditorSharedServices } from './services.ts';
+import { trialOf } from './trial.ts';
 
 /** Answers what the extension and the preview ask beyond the standard protocol. */
 export function answerRequests(connection: Connection, services: EditorSharedServices): void {
@@ -22,12 +24,13 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
             sheet: CheckedSheet,
             params: P,
             document: LangiumDocument,
+            token: CancellationToken,
         ) => R | undefined | Promise<R | undefined>,
     ): void {
         const handle = createRequestHandler<P & { textDocument: { uri: string } }, NonNullable<unknown>>(
-            async (_, document, params) => {
+            async (_, document, params, token) => {
                 const sheet = Checks.of(document.uri);
-                return (sheet && (await from(sheet, params, document))) ?? null;
+                return (sheet && (await from(sheet, params, document, token))) ?? null;
             },
             services,
             DocumentState.Validated,
@@ -46,6 +49,13 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
         plans: sheet.plans.map((plan) => entryOf(plan, sheet)),
     }));
     answer(protocol.picture, (_, params, document) => Pictures.draw(document, params));
+    answer(protocol.tryMove, (sheet, params, _, token) => trialOf(sheet, params, token));
+    answer(protocol.writeMove, (sheet, params, document) => {
+        const analysed = sheet.plans.find(({ plan }) => plan.name === params.plan);
+        const move = analysed && moveOf(analysed, params);
+        const edit = move && moveEdit(analysed, params, move, document);
+        return edit && { text: move.text, edit, ...versionOf(document) };
+    });
     answer(protocol.figures, async (sheet, params, document) => {
         const plan = planWanted(sheet, params, document);
         if (!plan) return undefined;

@@ -19,7 +19,11 @@ export const turnAnalysis: LateAnalysis = {
     },
 };
 
-async function turned(analysed: AnalysedPlan, pause: () => Promise<void>): Promise<Figure<TurnFigures>> {
+/** Follows a plan through its turns, both ways, with rests between. */
+export async function turned(
+    analysed: AnalysedPlan,
+    pause: () => Promise<void>,
+): Promise<Figure<TurnFigures>> {
     const steps = turnsInSteps(analysed);
     for (;;) {
         await pause();
@@ -46,7 +50,7 @@ function keyOf(finding: Finding): string {
 }
 
 /** `Turns cleanly down to 48 m to port, 52 m to starboard`. */
-function remarkOn({ plan, turns }: AnalysedPlan): Remark[] {
+export function remarkOn({ plan, turns }: AnalysedPlan): Remark[] {
     if (!turns?.known) return [];
     const { port, starboard } = turns.value;
     const radius = ({ radius }: CleanTurn) =>

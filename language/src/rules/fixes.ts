@@ -37,8 +37,17 @@ export function replaceValue(
  * newtons that its author wrote as a share of the class.
  */
 export function inItsForm(measure: Measure, newSI: number, rounding: Rounding): string | undefined {
-    const { quantity } = measure;
-    return quantity && measure.si !== 0 ? rewritten(quantity, newSI / measure.si, rounding) : undefined;
+    return asWritten(measure, newSI, rounding)?.text;
+}
+
+/** The same, and what it means in SI once it is rounded as it is written. */
+export function asWritten(
+    { quantity, si: old }: Measure,
+    newSI: number,
+    rounding: Rounding,
+): { readonly text: string; readonly si: number } | undefined {
+    const next = quantity && old !== 0 ? rewritten(quantity, newSI / old, rounding) : undefined;
+    return next && { text: next.text, si: next.ratio * old };
 }
 
 /** Draws a range in: `7.5 kn to 8.5 kn` becomes `7.7 kn to 8.1 kn`; `undefined` where rounding leaves nothing of it. */
@@ -49,13 +58,12 @@ export function replaceSpan(
 ): Fix | undefined {
     const from = replaceValue((text) => text, span.from, within.from);
     const to = replaceValue((text) => text, span.to, within.to);
-    if (!from || !to || !(readBack(from, span.from) < readBack(to, span.to))) return undefined;
+    const [low, high] = [
+        asWritten(span.from, within.from, 'nearest'),
+        asWritten(span.to, within.to, 'nearest'),
+    ];
+    if (!from || !to || !low || !high || !(low.si < high.si)) return undefined;
     return { title: title(from.title, to.title), edits: [...from.edits, ...to.edits] };
-}
-
-/** What a rewritten number means, in SI. */
-function readBack({ title }: Fix, { quantity, si: old }: Measure): number {
-    return (Number.parseFloat(title) / quantity!.number) * old;
 }
 
 /** Writes a property anew, its word included: `back wave 4` in the place of `back 34 m`. */
@@ -100,20 +108,30 @@ function lengthOf({ start, end }: Place): number {
     return end - start;
 }
 
-function rewritten(quantity: Quantity, ratio: number, rounding: Rounding): string | undefined {
+/** The text, and its number over the one that was there. */
+function rewritten(
+    quantity: Quantity,
+    ratio: number,
+    rounding: Rounding,
+): { readonly text: string; readonly ratio: number } | undefined {
     const { number, unit, inches, text } = quantity;
     if (!Number.isFinite(ratio) || unit.offset !== 0) return undefined;
     if (inches !== undefined) {
-        const total = rounded((si(quantity) * ratio) / units.in.toSI, 0, rounding);
+        const before = si(quantity) / units.in.toSI;
+        const total = rounded(before * ratio, 0, rounding);
         const feet = Math.trunc(total / 12);
         const rest = Math.abs(total - feet * 12);
-        return rest === 0 ? `${feet} ft` : `${feet} ft ${printNumber(rest, 0)} in`;
+        const text = rest === 0 ? `${feet} ft` : `${feet} ft ${printNumber(rest, 0)} in`;
+        return { text, ratio: total / before };
     }
     const next = number * ratio;
     const decimals = Math.max(usableDecimals(next, unit), Math.min(2, decimalsOf(number)));
     const told = printNumber(rounded(next, decimals, rounding), decimals);
     const rest = text?.replace(/^[+-]?\d+([.,]\d+)?/, '');
-    return `${told}${rest ?? (unit.symbol && ` ${unit.symbol}`)}`;
+    return {
+        text: `${told}${rest ?? (unit.symbol && ` ${unit.symbol}`)}`,
+        ratio: Number.parseFloat(told) / number,
+    };
 }
 
 function rounded(number: number, decimals: number, rounding: Rounding): number {
