@@ -45,9 +45,9 @@ export function contributeCommands(context: ExtensionContext, server: Server, ga
     );
 }
 
-/** The server, where it is there to answer; says so where it is not. */
-export function running({ server }: Home): Server | undefined {
-    if (server.state === 'running') return server;
+/** The server, where it is there to answer, or is so soon; says so where it is not. */
+export async function running({ server }: Home): Promise<Server | undefined> {
+    if (await server.started()) return server;
     const restart = 'Restart Language Server';
     void window
         .showWarningMessage('The Layback language server is not running.', restart)

@@ -6,24 +6,20 @@ import type { Server } from './server.ts';
 export function contributeFirstPlan(server: Server): Disposable {
     const saved = new Set<string>();
     const clean = new Set<string>();
-    const look = async (uri: string) => {
+    const look = (uri: string) => {
         if (!saved.has(uri) || !clean.has(uri)) return;
-        saved.delete(uri);
-        // A walkthrough that was opened meanwhile only hears of what changes.
-        for (const value of [false, true]) {
-            await commands.executeCommand('setContext', 'layback.firstCleanPlan', value);
-        }
+        void commands.executeCommand('setContext', 'layback.firstCleanPlan', true);
     };
     return Disposable.from(
         workspace.onDidSaveTextDocument(({ languageId, uri }) => {
             if (languageId !== 'layback') return;
             saved.add(uri.toString());
-            void look(uri.toString());
+            look(uri.toString());
         }),
         server.hear(checked, ({ uri, plans, errors, warnings, hints }) => {
             if (plans > 0 && errors + warnings + hints === 0) clean.add(uri);
             else clean.delete(uri);
-            void look(uri);
+            look(uri);
         }),
     );
 }

@@ -17,6 +17,8 @@ export type ServerState = 'starting' | 'running' | 'stopped';
 export interface Server extends Disposable {
     readonly state: ServerState;
     readonly onState: (listener: (state: ServerState) => void) => Disposable;
+    /** Whether it is there to answer, once it has had the time to start. */
+    started(): Promise<boolean>;
     /**
      * @returns undefined where the server is not there to answer
      * @throws what the server answers instead
@@ -84,6 +86,20 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
             return state;
         },
         onState: changed.event,
+        started() {
+            if (state !== 'starting') return Promise.resolve(state === 'running');
+            return new Promise((resolve) => {
+                const settle = (isRunning: boolean) => {
+                    clearTimeout(timer);
+                    listening.dispose();
+                    resolve(isRunning);
+                };
+                const timer = setTimeout(() => settle(false), longestStart);
+                const listening = changed.event((next) => {
+                    if (next !== 'starting') settle(next === 'running');
+                });
+            });
+        },
         async ask({ method }, params) {
             for (let tries = 1; state === 'running' && client; tries++) {
                 try {
@@ -108,6 +124,9 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
         },
     };
 }
+
+/** After so long, ms, a server that is starting is taken to be one that does not. */
+const longestStart = 30_000;
 
 /** How often a question is asked again that an edit has overtaken. */
 const patience = 8;

@@ -67,19 +67,6 @@ function figuresOf({ query }: Uri): { uri: string; plan: string } | undefined {
 }
 
 /** A document that is opened with the window waits for the server that tells its text. */
-function untilRunning(server: Server): Promise<void> {
-    if (server.state === 'running') return Promise.resolve();
-    return new Promise((resolve, reject) => {
-        const settle = (result: () => void) => {
-            clearTimeout(timer);
-            listening.dispose();
-            result();
-        };
-        const gone = () => settle(() => reject(new Error('The Layback language server is not running.')));
-        const timer = setTimeout(gone, 30_000);
-        const listening = server.onState((state) => {
-            if (state === 'running') settle(resolve);
-            if (state === 'stopped') gone();
-        });
-    });
+async function untilRunning(server: Server): Promise<void> {
+    if (!(await server.started())) throw new Error('The Layback language server is not running.');
 }

@@ -1,4 +1,4 @@
-import type { Size, Water } from './camera.ts';
+import type { Size, Spot, Water } from './camera.ts';
 
 /** A picture that may be put into the page. */
 export interface Drawing {
@@ -8,6 +8,21 @@ export interface Drawing {
     readonly paper: string;
     /** Absent where the page does not say, as the view from the side does not. */
     readonly water?: Water;
+    /** Which way the boat lies on the page, and how large; absent likewise. */
+    readonly course?: Course;
+}
+
+/** How places along the boat's course lie on a page. */
+export interface Course {
+    readonly perMetre: number;
+    readonly transom: Spot;
+    /** One metre astern, as a step on the page of unit length. */
+    readonly astern: Spot;
+}
+
+/** How far astern of the transom a spot of the page is, m. */
+export function asternOn({ perMetre, transom, astern }: Course, { x, y }: Spot): number {
+    return ((x - transom.x) * astern.x + (y - transom.y) * astern.y) / perMetre;
 }
 
 /** What a drawing of ours is made of. Everything else, whatever it could do, stays out. */
@@ -35,9 +50,11 @@ export function readDrawing(text: string): Drawing | undefined {
     // The page decides how large it is shown.
     svg.removeAttribute('width');
     svg.removeAttribute('height');
-    const water = waterOf(svg);
+    const course = courseOf(svg);
+    // The eye follows a change of scale only with the bow up.
+    const water = svg.dataset.bow === 'up' ? course : undefined;
     const paper = svg.querySelector('rect')?.getAttribute('fill') ?? '';
-    return { svg, page: { width, height }, paper, ...(water && { water }) };
+    return { svg, page: { width, height }, paper, ...(water && { water }), ...(course && { course }) };
 }
 
 function clean(element: Element): void {
@@ -50,9 +67,10 @@ function clean(element: Element): void {
     }
 }
 
-function waterOf({ dataset }: SVGSVGElement): Water | undefined {
+function courseOf({ dataset }: SVGSVGElement): Course | undefined {
     const perMetre = Number(dataset.perMetre);
     const [x, y] = (dataset.transom ?? '').split(' ').map(Number);
+    const astern = { up: { x: 0, y: 1 }, right: { x: -1, y: 0 } }[dataset.bow ?? ''];
     const isKnown = perMetre > 0 && Number.isFinite(x) && Number.isFinite(y);
-    return isKnown && dataset.bow === 'up' ? { perMetre, transom: { x: x!, y: y! } } : undefined;
+    return isKnown && astern ? { perMetre, transom: { x: x!, y: y! }, astern } : undefined;
 }

@@ -1,8 +1,16 @@
-import { type FromPage, type ShowPicture, type ShowWords, toPage } from '../src/diagram/messages.ts';
+import {
+    type FromPage,
+    type ShowPicture,
+    type ShowTrial,
+    type ShowWords,
+    toPage,
+} from '../src/diagram/messages.ts';
 import { readDrawing } from './drawing.ts';
+import { handOn } from './hand.ts';
 import { fromKept, type Kept } from './kept.ts';
 import { stageIn } from './stage.ts';
 import { button, tableOf } from './table.ts';
+import { tellTrial } from './trial.ts';
 import { walkIn } from './walk.ts';
 
 declare function acquireVsCodeApi(): {
@@ -25,6 +33,23 @@ let shown: ShowPicture | undefined;
 let marked: readonly string[] = [];
 
 const reveal = (id: string) => editor.postMessage({ kind: 'reveal', id });
+/** A picture that arrived while a lure is in the hand waits until it is let go. */
+let waiting: ShowPicture | undefined;
+/** The drawing that is up, of the text or of a trial. */
+let up: string | undefined;
+const trial = part('trial');
+const hand = handOn(host, {
+    tried: ({ position, astern }) => editor.postMessage({ kind: 'try', position, astern }),
+    put: ({ position, astern }) => {
+        trial.hidden = true;
+        editor.postMessage({ kind: 'move', position, astern });
+    },
+    left: () => {
+        editor.postMessage({ kind: 'leave' });
+        putBack();
+    },
+});
+// After the hand: what moves a lure does not move the paper.
 const stage = stageIn(host, kept.sight, keep);
 const walk = walkIn(host, reveal);
 
@@ -45,27 +70,57 @@ function showPicture(message: ShowPicture): void {
     host.setAttribute('aria-busy', 'false');
     const isSame = before?.shown.plan === message.shown.plan && before.shown.view === message.shown.view;
     if (before && isSame && message.partial) return;
-    if (before?.svg !== message.svg) {
-        const drawing = readDrawing(message.svg);
-        if (!drawing) return;
-        const focused = (document.activeElement as HTMLElement | null)?.dataset.id;
-        const known = new Set(message.places);
-        stage.show(drawing, isSame);
-        host.style.backgroundColor = drawing.paper;
-        walk.enter(drawing.svg, known);
-        if (focused !== undefined) {
-            host.querySelector<SVGElement>(`[data-id="${CSS.escape(focused)}"]`)?.focus({
-                preventScroll: true,
-            });
-        }
-        table.replaceChildren(tableOf(message.summary, known, reveal));
+    if (hand.held && isSame && message.version === before.version) {
+        waiting = message;
+        return;
     }
+    hand.letGo();
+    waiting = undefined;
+    trial.hidden = true;
+    if (up !== message.svg && !putUp(message, message.places, isSame)) return;
     shown = message;
     document.body.classList.add('filled');
     host.setAttribute('aria-label', `Diagram of ${message.summary.title}`);
     check();
     mark(marked);
     keep();
+}
+
+/** @returns false for what is no drawing */
+function putUp(
+    { svg, summary, moves }: Pick<ShowPicture, 'svg' | 'summary' | 'moves'>,
+    places: readonly string[],
+    isSame: boolean,
+): boolean {
+    const drawing = readDrawing(svg);
+    if (!drawing) return false;
+    const focused = (document.activeElement as HTMLElement | null)?.dataset.id;
+    const known = new Set(places);
+    stage.show(drawing, isSame);
+    host.style.backgroundColor = drawing.paper;
+    walk.enter(drawing.svg, known);
+    hand.over(drawing, moves);
+    if (focused !== undefined) {
+        host.querySelector<SVGElement>(`[data-id="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
+    }
+    table.replaceChildren(tableOf(summary, known, reveal));
+    up = svg;
+    return true;
+}
+
+function showTrial(message: ShowTrial): void {
+    const { held } = hand;
+    if (!held || held.position !== message.position || !shown) return;
+    if (up !== message.svg) putUp(message, shown.places, true);
+    tellTrial(trial, message, held.by);
+    mark(marked);
+}
+
+/** The picture of the text again, where a lure was tried elsewhere. */
+function putBack(): void {
+    trial.hidden = true;
+    const picture = waiting ?? shown;
+    if (picture) showPicture(picture);
 }
 
 /** Whoever types breaks a text with every other word: only what stays broken for so long, ms, is worth a banner. */
@@ -89,7 +144,9 @@ function showWords(message: ShowWords): void {
     // A picture that is there is worth more than the news that another one is on its way.
     if (message.state === 'loading' && shown) return;
     if (message.state === 'empty') {
-        shown = undefined;
+        shown = up = undefined;
+        hand.letGo();
+        trial.hidden = true;
         host.replaceChildren();
         table.replaceChildren();
         document.body.classList.remove('filled');
@@ -212,6 +269,12 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
     if (message?.kind === 'picture') showPicture(message);
     if (message?.kind === 'words') showWords(message);
     if (message?.kind === 'mark') mark(message.ids);
+    if (message?.kind === 'trial') showTrial(message);
+    if (message?.kind === 'unmoved') {
+        putBack();
+        banner.textContent = message.words;
+        banner.hidden = false;
+    }
 });
 
 document.body.classList.toggle('as-table', kept.asTable === true);

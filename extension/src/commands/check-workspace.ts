@@ -8,7 +8,7 @@ const patience = 60_000;
 
 /** Says what was found in all files of the workspace, once everything was looked for. */
 export async function checkWorkspace(home: Home): Promise<void> {
-    const server = running(home);
+    const server = await running(home);
     if (!server) return;
     const title = 'Checking every plan of the workspace';
     const tally = await window.withProgress({ location: ProgressLocation.Window, title }, () =>

@@ -4,7 +4,7 @@ import { type Home, running } from '../commands.ts';
 
 /** Opens the page of a rule: the one given, else the one that spoke at the caret, else one chosen from all. */
 export async function explainRule(home: Home, ...[given]: unknown[]): Promise<void> {
-    const server = running(home);
+    const server = await running(home);
     if (!server) return;
     const rules = (await server.ask(ruleList, {})) ?? [];
     const isRule = (name: unknown): name is string => rules.some((rule) => rule.name === name);

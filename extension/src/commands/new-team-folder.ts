@@ -4,7 +4,7 @@ import { type Home, running } from '../commands.ts';
 
 /** Starts a folder with a boat, tackle, a method, rules and a first plan. Nothing that is there is overwritten. */
 export async function newTeamFolder(home: Home): Promise<void> {
-    const server = running(home);
+    const server = await running(home);
     if (!server) return;
     const folder = await chooseFolder();
     if (!folder) return;

@@ -12,7 +12,7 @@ import { chooseRule } from './explain-rule.ts';
 
 /** Sets how grave a rule is for every plan that stands under a team's rules. */
 export async function setRuleSeverity(home: Home): Promise<void> {
-    const server = running(home);
+    const server = await running(home);
     if (!server) return;
     const rules = ((await server.ask(ruleList, {})) ?? []).filter(({ group }) => group !== 'the text');
     const name = await chooseRule(rules, home, 'How grave is which rule?');

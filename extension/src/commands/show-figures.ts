@@ -5,7 +5,7 @@ import { figuresAddress } from '../texts.ts';
 
 /** Opens every computed number of the plan at the caret, as a text that changes with the plan. */
 export async function showFigures(home: Home): Promise<void> {
-    const server = running(home);
+    const server = await running(home);
     const { place } = home.gaze;
     if (!server) return;
     if (!place) {

@@ -4,7 +4,7 @@ import { type Home, running } from '../commands.ts';
 
 /** Waives what was found at the caret, and asks why: a plan keeps the reason for whoever reads it next. */
 export async function waive(home: Home): Promise<void> {
-    const server = running(home);
+    const server = await running(home);
     const { place } = home.gaze;
     if (!server || !place) return;
     const { document, caret } = place;

@@ -18,6 +18,7 @@ import {
 import type { Gaze } from '../gaze.ts';
 import type { Server } from '../server.ts';
 import { fromPage, type Offer, offers, type Shown, type ToPage, type View } from './messages.ts';
+import { moverOver } from './mover.ts';
 import { page } from './page.ts';
 import { paletteFor } from './palette.ts';
 import { elementsAt } from './places.ts';
@@ -68,16 +69,23 @@ export function fillPanel(
         send({ kind: 'words', state, words, offers });
     const shown = (): Shown | undefined => at && { uri: at.uri, plan: at.plan, view, pinned };
 
+    const wishes = () => {
+        const bow = workspace.getConfiguration('layback').get<'up' | 'right'>('diagram.bow', 'up');
+        return { palette: paletteFor(window.activeColorTheme.kind), live: true, bow };
+    };
     /** Unless pinned: the plan at the caret, where the file that one works in has a plan. */
     const wanted = (): PictureWanted | undefined => {
-        const bow = workspace.getConfiguration('layback').get<'up' | 'right'>('diagram.bow', 'up');
-        const wishes = { palette: paletteFor(window.activeColorTheme.kind), live: true, bow };
         const { place } = gaze;
         if (!pinned && !isHeld && place) {
             const { line, character } = place.caret;
-            return { uri: place.document.uri.toString(), position: { line, character }, view, wishes };
+            return {
+                uri: place.document.uri.toString(),
+                position: { line, character },
+                view,
+                wishes: wishes(),
+            };
         }
-        return at && { ...at, view, wishes };
+        return at && { ...at, view, wishes: wishes() };
     };
 
     const draw = async () => {
@@ -121,6 +129,11 @@ export function fillPanel(
         }
     };
 
+    const mover = moverOver(server, send);
+    /** The lure of the plan on show that a hand has hold of. */
+    const held = ({ position, astern }: { readonly position: string; readonly astern: number }) =>
+        at && { uri: at.uri, plan: at.plan, position, astern };
+
     const take = (answer: Picture) => {
         picture = answer;
         at = { uri: answer.uri, plan: answer.plan.name };
@@ -131,6 +144,8 @@ export function fillPanel(
             svg: answer.svg,
             summary: answer.summary,
             places: answer.places.map(({ id }) => id),
+            moves: answer.moves,
+            ...(answer.version !== undefined && { version: answer.version }),
             ...(answer.outdated !== undefined && { outdated: answer.outdated }),
             ...(answer.partial && { partial: true }),
         });
@@ -187,6 +202,19 @@ export function fillPanel(
             case 'view':
                 view = message.view;
                 void draw();
+                break;
+            case 'try': {
+                const wanted = held(message);
+                if (wanted) mover.try({ ...wanted, view, wishes: wishes() });
+                break;
+            }
+            case 'move': {
+                const wanted = held(message);
+                if (wanted) mover.write(wanted).catch((fault) => server.log.error(`${fault}`));
+                break;
+            }
+            case 'leave':
+                mover.leave();
                 break;
             case 'offer':
                 void commands.executeCommand(offers[message.offer]);

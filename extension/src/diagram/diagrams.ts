@@ -1,8 +1,9 @@
 import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPanel, window } from 'vscode';
+import type { PictureWanted } from '../../../language/src/editor/protocol.ts';
 import type { Gaze } from '../gaze.ts';
 import type { Server } from '../server.ts';
 import { type Diagram, diagramType, fillPanel, type PlanName } from './diagram.ts';
-import { exportDiagram } from './export.ts';
+import { exportDiagram, wantedAt, wantedOf } from './export.ts';
 import { keptFrom, type Shown } from './messages.ts';
 
 /** Panels with diagrams: at most one follows the plan that one works in, any number are pinned to theirs. */
@@ -22,6 +23,12 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
     const active = () => [...diagrams].find(({ panel }) => panel.active);
     /** The one that a command means: that in front, else the one that follows, else any. */
     const meant = () => active() ?? following() ?? [...diagrams][0];
+    /** The diagram in front; with a text in front its plan, which a diagram that follows may not have drawn yet. */
+    const wantedFor = (): PictureWanted[] => [
+        ...(active()?.shown ? [wantedOf(active()!.shown!)] : []),
+        ...(gaze.place ? [wantedAt(gaze.place, meant()?.shown?.view)] : []),
+        ...(meant()?.shown ? [wantedOf(meant()!.shown!)] : []),
+    ];
     const following = () => [...diagrams].find(({ shown }) => !shown?.pinned);
     const tellEditor = () => {
         void commands.executeCommand('setContext', 'layback.diagramPinned', meant()?.shown?.pinned ?? false);
@@ -52,7 +59,7 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
         commands.registerCommand('layback.openDiagram', open),
         commands.registerCommand('layback.pinDiagram', () => meant()?.pin(true)),
         commands.registerCommand('layback.followPlan', () => meant()?.pin(false)),
-        commands.registerCommand('layback.exportSvg', () => exportDiagram('svg', home, meant()?.shown)),
-        commands.registerCommand('layback.exportPng', () => exportDiagram('png', home, meant()?.shown)),
+        commands.registerCommand('layback.exportSvg', () => exportDiagram('svg', home, wantedFor())),
+        commands.registerCommand('layback.exportPng', () => exportDiagram('png', home, wantedFor())),
     );
 }

@@ -1,27 +1,30 @@
 import { commands, Uri, window, workspace } from 'vscode';
-import { type PictureWanted, picture, png } from '../../../language/src/editor/protocol.ts';
-import type { Gaze } from '../gaze.ts';
+import { type Picture, type PictureWanted, picture, png } from '../../../language/src/editor/protocol.ts';
+import type { Place } from '../gaze.ts';
 import type { Server } from '../server.ts';
-import type { Shown } from './messages.ts';
+import type { Shown, View } from './messages.ts';
 
 /**
  * Writes a picture to a file, in light inks whatever the screen looks like: it is for paper, and for others.
  *
- * @param shown  the diagram that is meant; without one, the plan at the caret
+ * @param wanted  what may be meant; the first of it that there is, is exported
  */
 export async function exportDiagram(
     ending: 'svg' | 'png',
-    { server, gaze, extension }: { readonly server: Server; readonly gaze: Gaze; readonly extension: Uri },
-    shown: Shown | undefined,
+    { server, extension }: { readonly server: Server; readonly extension: Uri },
+    wanted: readonly PictureWanted[],
 ): Promise<void> {
-    const want = shown ? wantedOf(shown) : wantedAt(gaze);
-    if (!want) {
-        void window.showInformationMessage('Open a plan first: the spread that the caret is in is exported.');
-        return;
+    await server.started();
+    let [want, drawn]: [PictureWanted?, (Picture | null)?] = [];
+    for (const each of wanted) {
+        drawn = await server.ask(picture, each);
+        want = each;
+        if (drawn) break;
     }
-    const drawn = await server.ask(picture, want);
-    if (!drawn) {
-        void window.showInformationMessage('There is no spread to export in this file.');
+    if (!want || !drawn) {
+        void window.showInformationMessage(
+            'There is no spread to export here. Put the caret into one first.',
+        );
         return;
     }
     const target = await window.showSaveDialog({
@@ -40,14 +43,13 @@ export async function exportDiagram(
     if (chosen === openIt) await commands.executeCommand('vscode.open', target);
 }
 
-function wantedOf({ uri, plan, view }: Shown): PictureWanted {
+export function wantedOf({ uri, plan, view }: Shown): PictureWanted {
     return { uri, plan, view };
 }
 
-function wantedAt({ place }: Gaze): PictureWanted | undefined {
-    if (!place) return undefined;
-    const { line, character } = place.caret;
-    return { uri: place.document.uri.toString(), position: { line, character } };
+export function wantedAt({ document, caret }: Place, view: View = 'above'): PictureWanted {
+    const { line, character } = caret;
+    return { uri: document.uri.toString(), position: { line, character }, view };
 }
 
 async function pixels(server: Server, want: PictureWanted, extension: Uri): Promise<Uint8Array | undefined> {

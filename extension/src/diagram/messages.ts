@@ -1,4 +1,4 @@
-import type { Summary } from '../../../language/src/editor/protocol.ts';
+import type { LureMove, Summary, Trial } from '../../../language/src/editor/protocol.ts';
 
 /*
  * All that the panel and the page in it say to each other. Either end takes nothing on trust: a page can be asked
@@ -27,6 +27,9 @@ export interface ShowPicture {
     readonly summary: Summary;
     /** Ids of the elements that the text has a place for. */
     readonly places: readonly string[];
+    readonly moves: readonly LureMove[];
+    /** Of the text that it was drawn from. */
+    readonly version?: number;
     /** Why it is not the text as it stands. */
     readonly outdated?: string;
     /** Less than is meant, for want of a text that could be read: any other picture of the plan is better. */
@@ -47,7 +50,21 @@ export interface MarkPosition {
     readonly ids: readonly string[];
 }
 
-export type ToPage = ShowPicture | ShowWords | MarkPosition;
+/** A lure as it would be where the hand holds it. */
+export interface ShowTrial extends Trial {
+    readonly kind: 'trial';
+    readonly position: string;
+    /** True while its turns are still being followed. */
+    readonly turning: boolean;
+}
+
+/** A lure stays where the text has it, and why. */
+export interface Unmoved {
+    readonly kind: 'unmoved';
+    readonly words: string;
+}
+
+export type ToPage = ShowPicture | ShowWords | MarkPosition | ShowTrial | Unmoved;
 
 /** Commands that the page may have carried out, by what its buttons say. */
 export const offers = {
@@ -63,6 +80,11 @@ export type FromPage =
     | { readonly kind: 'ready' }
     | { readonly kind: 'reveal'; readonly id: string }
     | { readonly kind: 'view'; readonly view: View }
+    /** A lure is held at a place, m astern: what would follow? */
+    | { readonly kind: 'try'; readonly position: string; readonly astern: number }
+    /** It is let go there: the text is to say so. */
+    | { readonly kind: 'move'; readonly position: string; readonly astern: number }
+    | { readonly kind: 'leave' }
     | { readonly kind: 'offer'; readonly offer: Offer };
 
 /** A message of the page's, or undefined for anything else. */
@@ -75,6 +97,13 @@ export function fromPage(message: unknown): FromPage | undefined {
             return isName(message.id) ? { kind: 'reveal', id: message.id } : undefined;
         case 'view':
             return isView(message.view) ? { kind: 'view', view: message.view } : undefined;
+        case 'try':
+        case 'move': {
+            const { kind, position, astern } = message;
+            return isName(position) && isPlace(astern) ? { kind, position, astern } : undefined;
+        }
+        case 'leave':
+            return { kind: 'leave' };
         case 'offer':
             return isOffer(message.offer) ? { kind: 'offer', offer: message.offer } : undefined;
         default:
@@ -87,13 +116,21 @@ export function toPage(message: unknown): ToPage | undefined {
     if (!isRecord(message)) return undefined;
     switch (message.kind) {
         case 'picture': {
-            const { svg, summary, places, outdated } = message;
+            const { svg, summary, places, moves, version, outdated } = message;
             const shown = shownFrom(message.shown);
-            if (!shown || typeof svg !== 'string' || !isSummary(summary) || !isTexts(places))
-                return undefined;
-            const told = typeof outdated === 'string' ? { outdated } : {};
-            const part = message.partial === true ? { partial: true } : {};
-            return { kind: 'picture', shown, svg, summary, places, ...told, ...part };
+            if (!shown || typeof svg !== 'string' || !isSummary(summary)) return undefined;
+            if (!isTexts(places) || !isMoves(moves)) return undefined;
+            return {
+                kind: 'picture',
+                shown,
+                svg,
+                summary,
+                places,
+                moves,
+                ...(typeof version === 'number' && { version }),
+                ...(typeof outdated === 'string' && { outdated }),
+                ...(message.partial === true && { partial: true }),
+            };
         }
         case 'words': {
             const { state, words, offers } = message;
@@ -103,9 +140,33 @@ export function toPage(message: unknown): ToPage | undefined {
         }
         case 'mark':
             return isTexts(message.ids) ? { kind: 'mark', ids: message.ids } : undefined;
+        case 'trial':
+            return trialFrom(message);
+        case 'unmoved':
+            return typeof message.words === 'string' ? { kind: 'unmoved', words: message.words } : undefined;
         default:
             return undefined;
     }
+}
+
+function trialFrom(message: Record<string, unknown>): ShowTrial | undefined {
+    const { position, text, astern, wave, svg, summary, moves, findings, turns, turning } = message;
+    if (!isName(position) || typeof text !== 'string' || !isPlace(astern)) return undefined;
+    if (typeof svg !== 'string' || !isSummary(summary) || !isMoves(moves)) return undefined;
+    if (!isRecord(findings) || !isTexts(findings.here) || !isTexts(findings.gone)) return undefined;
+    return {
+        kind: 'trial',
+        position,
+        text,
+        astern,
+        svg,
+        summary,
+        moves,
+        findings: { here: findings.here, gone: findings.gone },
+        turning: turning === true,
+        ...(typeof wave === 'number' && { wave }),
+        ...(typeof turns === 'string' && { turns }),
+    };
 }
 
 /** What a page kept, as far as it can still be made sense of. */
@@ -145,6 +206,26 @@ function isSummary(value: unknown): value is Summary {
         isList(facts, isTexts) &&
         isList(rows, (row) => isRecord(row) && typeof row.position === 'string' && isTexts(row.cells))
     );
+}
+
+function isMoves(value: unknown): value is readonly LureMove[] {
+    const isFace = (face: unknown) => isRecord(face) && isPlace(face.astern) && typeof face.wave === 'number';
+    return isList(
+        value,
+        (move) =>
+            isRecord(move) &&
+            isName(move.position) &&
+            isPlace(move.astern) &&
+            (move.counts === 'waves' || move.counts === 'distance') &&
+            isList(move.faces, isFace),
+    );
+}
+
+/** As far as a place astern can sensibly be, m. */
+const farthest = 10_000;
+
+function isPlace(value: unknown): value is number {
+    return typeof value === 'number' && value >= 0 && value <= farthest;
 }
 
 function isTexts(value: unknown): value is readonly string[] {

@@ -36,6 +36,7 @@ export function page({ script, style, source, nonce }: PageParts): string {
 <div id="scene">
 <div id="banner" role="status" hidden></div>
 <main id="stage" aria-busy="true"></main>
+<section id="trial" role="status" aria-label="What would follow" hidden></section>
 <section id="table" aria-label="The plan as a table"></section>
 </div>
 <section id="words" aria-live="polite"></section>
