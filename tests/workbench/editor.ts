@@ -64,9 +64,13 @@ export function textEditor(page: Page) {
         /** Selects the n-th place, from 1, at which the text stands in the file, and brings it in sight. */
         select: (text: string, nth = 1) =>
             within(`select "${text}"`, async () => {
-                await press('ControlOrMeta+Home');
-                await page.keyboard.press('ControlOrMeta+f');
                 const find = page.locator('.find-widget.visible');
+                await press('ControlOrMeta+Home');
+                // A web view that is just being filled may take the keyboard between two keys.
+                for (let tries = 1; tries <= 5 && !(await find.isVisible()); tries++) {
+                    await press('ControlOrMeta+f');
+                    await find.waitFor({ timeout: 1000 * tries }).catch(() => undefined);
+                }
                 const input = find.locator('.find-part textarea').first();
                 const count = (reading: RegExp) => find.locator('.matchesCount', { hasText: reading });
                 // In a narrow editor the count stands there, but is not shown.
@@ -86,7 +90,11 @@ export function textEditor(page: Page) {
                     await input.press('Enter');
                     await count(new RegExp(`^${at} of`)).waitFor(there);
                 }
-                await page.keyboard.press('Escape');
+                // The first Escape may go to a tooltip that happens to be open under the mouse.
+                for (let tries = 1; tries <= 3 && (await find.isVisible()); tries++) {
+                    await page.keyboard.press('Escape');
+                    await find.waitFor({ state: 'hidden', timeout: 1000 }).catch(() => undefined);
+                }
                 await find.waitFor({ state: 'hidden' });
             }),
 

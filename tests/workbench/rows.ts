@@ -15,20 +15,25 @@ export interface Row {
  */
 export async function rowsOf<T extends Row>(list: Locator, read: (rows: HTMLElement[]) => T[]): Promise<T[]> {
     const page = list.page();
-    const rows = list.locator('.monaco-list-row');
+    // Not the headings that stay in sight above rows of theirs: those are copies, with numbers of their own.
+    const rows = list.locator('.monaco-list-rows > .monaco-list-row');
     const timeout = 3000;
     const found = new Map<number, T>();
+    const top = rows.and(list.locator('[data-index="0"]'));
+    // A tooltip that is open over the list would keep the mouse from it.
+    await page.mouse.move(0, 0);
     await list.hover({ timeout });
-    await page.mouse.wheel(0, -100_000);
-    await list.locator('.monaco-list-row[data-index="0"]').waitFor({ timeout });
+    // However far the wheel is turned at once, the list goes a few rows.
+    for (let turns = 1; turns <= 500 && !(await top.isVisible()); turns++) {
+        await page.mouse.wheel(0, -1000);
+        await page.waitForTimeout(10);
+    }
+    await top.waitFor({ timeout });
     for (let steps = 0; steps < 500; steps++) {
         const seen = await rows.evaluateAll(read as (rows: Element[]) => T[]);
         for (const row of seen) found.set(row.index, row);
         const last = Math.max(...seen.map(({ index }) => index));
-        if (
-            (await list.locator(`.monaco-list-row[data-index="${last}"][data-last-element="true"]`).count()) >
-            0
-        ) {
+        if ((await rows.and(list.locator(`[data-index="${last}"][data-last-element="true"]`)).count()) > 0) {
             return [...found.values()].sort((a, b) => a.index - b.index);
         }
         await page.mouse.wheel(0, 60);
