@@ -14,7 +14,27 @@ const summary = {
     remarks: [],
     caution: 'Keep a lookout.',
 } as const;
-const picture = { kind: 'picture', shown, svg: '<svg/>', summary, places: ['hull'] } as const;
+const moves = [
+    {
+        position: 'port short corner',
+        astern: 11.9,
+        counts: 'waves',
+        faces: [{ wave: 2, astern: 11.9 }],
+    },
+] as const;
+const picture = { kind: 'picture', shown, svg: '<svg/>', summary, places: ['hull'], moves } as const;
+const trial = {
+    kind: 'trial',
+    position: 'port short corner',
+    text: 'back wave 3',
+    astern: 22.8,
+    wave: 3,
+    svg: '<svg/>',
+    summary,
+    moves,
+    findings: { here: ['It fouls.'], gone: [] },
+    turning: true,
+} as const;
 
 describe('what the page says to the panel', () => {
     test('is taken where it is well formed, and nothing beside it', () => {
@@ -24,6 +44,8 @@ describe('what the page says to the panel', () => {
             id: 'lure:shotgun',
         });
         expect(fromPage({ kind: 'view', view: 'side' })).toEqual({ kind: 'view', view: 'side' });
+        const move = { kind: 'move', position: 'port short corner', astern: 22.8 };
+        expect(fromPage({ ...move, uri: 'file:///etc' })).toEqual(move);
     });
 
     test('a command is only taken by the words of a button, never by its name', () => {
@@ -55,6 +77,11 @@ describe('what the page says to the panel', () => {
         { kind: 'reveal', id: 'x'.repeat(5000) },
         { kind: 'view', view: 'below' },
         { kind: 'picture' },
+        { kind: 'try', position: 'port short corner' },
+        { kind: 'try', position: '', astern: 12 },
+        { kind: 'move', position: 'port short corner', astern: Number.NaN },
+        { kind: 'move', position: 'port short corner', astern: -3 },
+        { kind: 'move', position: 'port short corner', astern: '12' },
     ])('%j is not taken', (message) => {
         expect(fromPage(message)).toBeUndefined();
     });
@@ -69,6 +96,15 @@ describe('what the panel says to the page', () => {
         });
     });
 
+    test('so does a lure that is tried elsewhere', () => {
+        expect(toPage(trial)).toEqual(trial);
+        expect(toPage({ ...trial, turns: 'Turns cleanly down to 48 m.', turning: false })).toEqual({
+            ...trial,
+            turns: 'Turns cleanly down to 48 m.',
+            turning: false,
+        });
+    });
+
     test('offers that the page does not know are left out', () => {
         const words = { kind: 'words', state: 'empty', words: 'Nothing.', offers: ['Dance', 'New Plan…'] };
         expect(toPage(words)).toEqual({ ...words, offers: ['New Plan…'] });
@@ -79,6 +115,9 @@ describe('what the panel says to the page', () => {
         ['no drawing', { ...picture, svg: 1 }],
         ['a row without cells', { ...picture, summary: { ...summary, rows: [{ position: 'x' }] } }],
         ['places that are no names', { ...picture, places: [1] }],
+        ['a face that is nowhere', { ...picture, moves: [{ ...moves[0], faces: [{ wave: 2 }] }] }],
+        ['a lure that is nowhere', { ...trial, astern: 'back' }],
+        ['findings that are no texts', { ...trial, findings: { here: [{}], gone: [] } }],
         ['an unknown state', { kind: 'words', state: 'odd', words: '', offers: [] }],
         ['a mark of nothing', { kind: 'mark' }],
     ])('%s: the message is not taken', (_, message) => {
