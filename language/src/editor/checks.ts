@@ -1,5 +1,5 @@
-import type { LangiumDocument, URI } from 'langium';
-import type { Sheet } from '../../grammar/generated/ast.ts';
+import { AstUtils, DocumentState, type LangiumDocument, type URI } from 'langium';
+import type { Definition, Sheet } from '../../grammar/generated/ast.ts';
 import { Gathered } from '../plan/resolve/gather.ts';
 import type { LaybackServices } from '../plan/services.ts';
 import { type CheckedSheet, checkSheet } from '../rules/check.ts';
@@ -10,13 +10,13 @@ import type { EditorSharedServices } from './services.ts';
 export class Checks {
     private readonly sheets = new Map<string, CheckedSheet>();
     private readonly services: EditorSharedServices;
-    /** What was read in one update, shared by the files in it; an edit anywhere may make it wrong. */
-    private gathered = new Gathered();
+    /** What was read and is still so, shared by all files. */
+    private readonly gathered = new Gathered();
 
     constructor(services: EditorSharedServices) {
         this.services = services;
         services.workspace.DocumentBuilder.onUpdate((_, deleted) => {
-            this.gathered = new Gathered();
+            this.gathered.keepOnly(isLent);
             for (const uri of deleted) this.sheets.delete(uri.toString());
         });
     }
@@ -48,4 +48,15 @@ export class Checks {
         const { refusals } = this.services.editor.Sources;
         return new Map([...refusals].map(([uri, { reason }]) => [uri, reason]));
     }
+}
+
+/**
+ * Whether a definition is for other files to use, and its own file is linked as it was: an edit in its reach would have
+ * undone that. Plans, of which there are many, are seldom asked for again.
+ */
+function isLent(definition: Definition): boolean {
+    if (definition.kind === 'spread') return false;
+    const root = AstUtils.findRootNode(definition);
+    const document = root.$document;
+    return document?.parseResult.value === root && document.state >= DocumentState.Linked;
 }

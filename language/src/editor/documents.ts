@@ -27,22 +27,49 @@ export class TeamDocuments extends DefaultLangiumDocuments {
     }
 }
 
+/** Where the `use` lines of a text lead; the same object for as long as they lead to the same. */
+interface Edges {
+    readonly targets: readonly URI[];
+}
+
 /** A reach that works out once where the `use` lines of a text lead: at every keystroke all of them are asked. */
 export class RememberedReach extends Reach {
-    private edges = new WeakMap<Sheet, readonly URI[]>();
-    private edgesFor: readonly URI[] = this.roots;
+    private readonly edges = new WeakMap<LangiumDocument, Edges & { of: Sheet; from: readonly URI[] }>();
+    private used:
+        | { readonly by: ReadonlyMap<string, readonly string[]>; readonly from: readonly Edges[] }
+        | undefined;
 
-    override targets(document: LangiumDocument): URI[] {
-        if (this.edgesFor !== this.roots) {
-            this.edgesFor = this.roots;
-            this.edges = new WeakMap();
-        }
-        const sheet = document.parseResult.value as Sheet;
-        let targets = this.edges.get(sheet);
-        if (!targets) {
-            targets = super.targets(document);
-            this.edges.set(sheet, targets);
-        }
-        return [...targets];
+    override targets(document: LangiumDocument): readonly URI[] {
+        return this.edgesOf(document).targets;
     }
+
+    /** Counted anew only where some file's `use` lines lead elsewhere than before. */
+    protected override users(): ReadonlyMap<string, readonly string[]> {
+        const from = this.services.workspace.LangiumDocuments.all.map((each) => this.edgesOf(each)).toArray();
+        const before = this.used?.from;
+        if (before?.length !== from.length || from.some((edges, at) => edges !== before[at]))
+            this.used = { by: super.users(), from };
+        return this.used!.by;
+    }
+
+    private edgesOf(document: LangiumDocument): Edges {
+        const sheet = document.parseResult.value as Sheet;
+        const known = this.edges.get(document);
+        if (known?.of === sheet && known.from === this.roots) return known;
+        const targets = super.targets(document);
+        if (known && areSame(known.targets, targets)) {
+            known.of = sheet;
+            known.from = this.roots;
+            return known;
+        }
+        const edges = { of: sheet, from: this.roots, targets };
+        this.edges.set(document, edges);
+        return edges;
+    }
+}
+
+function areSame(some: readonly URI[], others: readonly URI[]): boolean {
+    return (
+        some.length === others.length && some.every((uri, at) => uri.toString() === others[at]!.toString())
+    );
 }

@@ -39,7 +39,7 @@ function findingsOf(plans: readonly AnalysedPlan[], sheet: CheckedSheet): Findin
     const cannotBeRead = sheet.findings.some(
         ({ rule, severity }) => severity === 'error' && !ruleNamed(rule),
     );
-    return judge(sheet.resolved, plans, rules).findings.filter(
+    return judge(sheet.resolved, plans, rules, sheet.memory).findings.filter(
         // In a text that could not be read to the end nothing is known to be idle.
         (finding) => !known.has(keyOf(finding)) && !(cannotBeRead && finding.rule === 'waiver-idle'),
     );

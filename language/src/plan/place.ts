@@ -15,8 +15,7 @@ export function placeOf(node: AstNode): Place {
 
 /** The place of one property of a node (`amount` of `speed 8 kn`), else of the node. */
 export function placeOfProperty(node: AstNode, property: string, index?: number): Place {
-    const cst = GrammarUtils.findNodeForProperty(node.$cstNode, property, index);
-    return cst ? new CstPlace(uriOf(node), cst) : placeOf(node);
+    return node.$cstNode ? new CstPlace(uriOf(node), node.$cstNode, property, index) : placeOf(node);
 }
 
 export function startOf(uri: string): Place {
@@ -28,26 +27,38 @@ export function uriOf(node: AstNode): string {
     return AstUtils.findRootNode(node).$document!.uri.toString();
 }
 
-/** Reads positions from the syntax only when somebody asks: most values never show theirs. */
+/** Looks for a property, and reads positions from the syntax, only when somebody asks: most values never show theirs. */
 class CstPlace implements Place {
     readonly uri: string;
     /** Hidden, so that a finding can be printed or compared without dragging a syntax tree along. */
-    readonly #cst: CstNode;
+    #cst: CstNode;
+    #property: string | undefined;
+    readonly #index: number | undefined;
 
-    constructor(uri: string, cst: CstNode) {
+    constructor(uri: string, cst: CstNode, property?: string, index?: number) {
         this.uri = uri;
         this.#cst = cst;
+        this.#property = property;
+        this.#index = index;
+    }
+
+    get #found(): CstNode {
+        if (this.#property !== undefined) {
+            this.#cst = GrammarUtils.findNodeForProperty(this.#cst, this.#property, this.#index) ?? this.#cst;
+            this.#property = undefined;
+        }
+        return this.#cst;
     }
 
     get start(): number {
-        return this.#cst.offset;
+        return this.#found.offset;
     }
 
     get end(): number {
-        return this.#cst.end;
+        return this.#found.end;
     }
 
     get range(): Place['range'] {
-        return this.#cst.range;
+        return this.#found.range;
     }
 }

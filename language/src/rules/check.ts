@@ -13,6 +13,7 @@ import { placeOf, placeOfProperty } from '../plan/place.ts';
 import { Gathered } from '../plan/resolve/gather.ts';
 import { definitionsIn, resolveDocument } from '../plan/resolve.ts';
 import { type Judgement, judge } from './judge.ts';
+import { Memory } from './memory.ts';
 import { firstRules, rules } from './registry.ts';
 import type { JudgedFile } from './rule.ts';
 import { checkRuleWords } from './rule-words.ts';
@@ -24,6 +25,8 @@ export interface CheckedSheet {
     readonly resolved: Resolved;
     readonly plans: readonly AnalysedPlan[];
     readonly judgement: Judgement;
+    /** What rules said of this reading, for whoever lets more of them speak. */
+    readonly memory: Memory;
     /** What is wrong with the text, then with the plans, in the order of the text. */
     readonly findings: readonly Finding[];
 }
@@ -64,13 +67,18 @@ export function checkSheet(
     const context = { documents, reach, unread, library: library.keys() };
     const language = [...checkLanguage(document, scope, context, gathered), ...ruleWordsIn(document)];
     const trees = reach.from(document).map(({ parseResult }) => parseResult.value);
-    const { resolved, plans: first } = readOnce(document, trees, gathered, used, !once);
+    const { resolved, plans: first, memory } = readOnce(document, trees, gathered, used, !once);
     const plans = turns ? first.map(turned) : first;
-    const judgement = judge({ ...resolved, ...versionOf(document) }, plans, turns ? rules : firstRules);
+    const judgement = judge(
+        { ...resolved, ...versionOf(document) },
+        plans,
+        turns ? rules : firstRules,
+        memory,
+    );
     const findings = [...language, ...whatHolds(judgement.findings, language)].sort(
         (a, b) => a.at.start - b.at.start || a.at.end - b.at.end,
     );
-    return { uri: document.uri.toString(), document, resolved, plans, judgement, findings };
+    return { uri: document.uri.toString(), document, resolved, plans, judgement, memory, findings };
 }
 
 function turned(plan: AnalysedPlan): AnalysedPlan {
@@ -82,6 +90,7 @@ interface Read {
     readonly trees: readonly unknown[];
     readonly resolved: Resolved;
     readonly plans: readonly AnalysedPlan[];
+    readonly memory: Memory;
 }
 
 const lastRead = new WeakMap<LangiumDocument, Read>();
@@ -114,7 +123,7 @@ function readAnew(
     isUsed: (definition: unknown) => boolean,
 ): Read {
     const resolved = resolveDocument(document, gathered, isUsed);
-    return { trees, resolved, plans: resolved.spreads.map(analyse) };
+    return { trees, resolved, plans: resolved.spreads.map(analyse), memory: new Memory() };
 }
 
 /** Rules that conclude from what is not there. */

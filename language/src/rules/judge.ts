@@ -2,7 +2,7 @@ import type { AnalysedPlan } from '../plan/figures.ts';
 import { type Finding, messageOf, type Severity } from '../plan/finding.ts';
 import type { Spread } from '../plan/model.ts';
 import type { Place } from '../plan/origin.ts';
-import { said, saidOfFile } from './memory.ts';
+import { Memory } from './memory.ts';
 import { placeInPlan } from './placing.ts';
 import { rules as everyRule } from './registry.ts';
 import { type JudgedFile, originOf, type Problem, placeOf, type Rule, type Where } from './rule.ts';
@@ -22,21 +22,23 @@ export interface Judgement {
  * Judges a file and the plans in it. Pure: the same text gives the same findings, on any day.
  *
  * @param these  a part of the rules, where some are to speak sooner than others
+ * @param memory  of what they said of this very reading of the file
  */
 export function judge(
     file: JudgedFile,
     analyses: readonly AnalysedPlan[],
     these: readonly Rule[] = everyRule,
+    memory = new Memory(),
 ): Judgement {
     const causes = new Map<string, Finding>();
     const plans = new Map<string, readonly Finding[]>();
     // A plan before those that are like it, so that what they share is shown where it was said.
     for (const analysis of [...analyses].sort((a, b) => a.plan.like.length - b.plan.like.length)) {
-        const found = findingsIn(analysis, these);
+        const found = findingsIn(analysis, these, memory);
         plans.set(analysis.plan.name, found.map(({ finding }) => finding).sort(inTextOrder));
         for (const { cause, finding } of found) if (!causes.has(cause)) causes.set(cause, finding);
     }
-    for (const { cause, finding } of findingsAbout(file, these)) causes.set(cause, finding);
+    for (const { cause, finding } of findingsAbout(file, these, memory)) causes.set(cause, finding);
     return { findings: [...causes.values()].sort(inTextOrder), plans };
 }
 
@@ -46,7 +48,7 @@ interface Found {
     readonly finding: Finding;
 }
 
-function findingsIn(analysis: AnalysedPlan, these: readonly Rule[]): readonly Found[] {
+function findingsIn(analysis: AnalysedPlan, these: readonly Rule[], memory: Memory): readonly Found[] {
     const { plan } = analysis;
     const found = new Map<string, Found>();
     const waivers = waiversOf(plan);
@@ -60,10 +62,13 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[]): readonly Fo
     const problems = heard.map(({ rule, strict }) => ({
         rule,
         strict,
-        of: said(rule, analysis, strict.values),
+        of: memory.said(rule, analysis, strict.values),
     }));
     for (const { rule, strict, of } of problems) {
-        const causes = problems.filter((other) => rule.givesWayTo?.includes(other.rule.name));
+        if (of.length === 0) continue;
+        const causes = rule.givesWayTo
+            ? problems.filter((other) => rule.givesWayTo?.includes(other.rule.name))
+            : [];
         for (const problem of of) {
             if (causes.some((other) => other.of.some((cause) => concernsAll(cause, problem)))) continue;
             if (!waivers.cover(rule.name, problem)) collect(rule, strict, problem);
@@ -91,13 +96,13 @@ function joined(before: Found | undefined, one: Found): Found {
 }
 
 /** A file takes the settings of the plans in it, the first plan's word before the next one's. */
-function findingsAbout(file: JudgedFile, these: readonly Rule[]): readonly Found[] {
+function findingsAbout(file: JudgedFile, these: readonly Rule[], memory: Memory): readonly Found[] {
     const said = file.spreads.flatMap((spread) => spread.settings);
     const found: Found[] = [];
     for (const rule of these) {
         const strict = rule.checkFile && strictness(rule, said);
         if (!strict || strict.severity === 'off') continue;
-        const problems = saidOfFile(rule, file, strict.values);
+        const problems = memory.saidOfFile(rule, file, strict.values);
         found.push(...problems.map((problem) => asFinding(rule, strict, problem)));
     }
     return found;

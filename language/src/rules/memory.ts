@@ -1,11 +1,53 @@
 import type { AnalysedPlan } from '../plan/figures.ts';
+import type { Spread } from '../plan/model.ts';
 import type { JudgedFile, Problem, Rule } from './rule.ts';
 import type { Values } from './settings.ts';
 
-/*
- * A rule whose inputs did not change does not run again. Its inputs are the figures (turns only where it reads them)
- * and its settings; both are compared by identity, part by part, which is right because nothing of them ever changes.
+/**
+ * What rules said of one file and the plans in it. A rule whose inputs did not change does not run again.
+ *
+ * Its inputs are the figures (turns only where it reads them) and its settings; both are compared by identity, part by
+ * part, which is right because nothing of them ever changes. It lives as long as the reading that it is about, and not
+ * in a weak map of plans: what hangs on such a map outlives every quick sweep of the engine's, a tree a keystroke.
  */
+export class Memory {
+    private readonly ofPlans = new Map<Spread, OfPlan>();
+    private readonly ofFile = new Map<Rule, Said>();
+
+    /** What a rule says of a plan with these settings. */
+    said(rule: Rule, analysis: AnalysedPlan, values: Given): readonly Problem[] {
+        if (!rule.check) return [];
+        const { said, first } = this.of(analysis);
+        const inputs: Parts = rule.reads === 'turns' ? { ...analysis } : first;
+        return remembered(said, { rule, inputs, values }, (report) => rule.check!(analysis, values, report));
+    }
+
+    /** What a rule says of the file as a whole. */
+    saidOfFile(rule: Rule, file: JudgedFile, values: Given): readonly Problem[] {
+        if (!rule.checkFile) return [];
+        const { uri, version, ...rest } = file;
+        const inputs: Parts = { ...rest, version: version?.value };
+        return remembered(this.ofFile, { rule, inputs, values }, (report) =>
+            rule.checkFile!(file, values, report),
+        );
+    }
+
+    private of(analysis: AnalysedPlan): OfPlan {
+        const known = this.ofPlans.get(analysis.plan);
+        if (known?.analysis === analysis) return known;
+        const { turns, ...first } = analysis;
+        const now = { analysis, first, said: known?.said ?? new Map() };
+        this.ofPlans.set(analysis.plan, now);
+        return now;
+    }
+}
+
+/** What was said of a plan, and the figures that it was last asked about; `first` without turns. */
+interface OfPlan {
+    readonly analysis: AnalysedPlan;
+    readonly first: Parts;
+    readonly said: Map<Rule, Said>;
+}
 
 type Given = Values<Rule['settings']>;
 type Parts = Readonly<Record<string, unknown>>;
@@ -16,39 +58,11 @@ interface Said {
     readonly problems: readonly Problem[];
 }
 
-const ofPlans = new WeakMap<object, Map<Rule, Said>>();
-const ofFiles = new WeakMap<object, Map<Rule, Said>>();
-
-/** What a rule says of a plan with these settings. */
-export function said(rule: Rule, analysis: AnalysedPlan, values: Given): readonly Problem[] {
-    if (!rule.check) return [];
-    const { turns, ...first } = analysis;
-    const inputs: Parts = { ...first, ...(rule.reads === 'turns' && { turns }) };
-    return remembered(ofPlans, analysis.plan, { rule, inputs, values }, (report) =>
-        rule.check!(analysis, values, report),
-    );
-}
-
-/** What a rule says of a file as a whole. */
-export function saidOfFile(rule: Rule, file: JudgedFile, values: Given): readonly Problem[] {
-    if (!rule.checkFile) return [];
-    const { uri, version, ...inputs } = file;
-    return remembered(
-        ofFiles,
-        file.spreads,
-        { rule, inputs: { ...inputs, version: version?.value }, values },
-        (report) => rule.checkFile!(file, values, report),
-    );
-}
-
 function remembered(
-    memory: WeakMap<object, Map<Rule, Said>>,
-    about: object,
+    known: Map<Rule, Said>,
     { rule, inputs, values }: { readonly rule: Rule; readonly inputs: Parts; readonly values: Given },
     run: (report: (problem: Problem) => void) => void,
 ): readonly Problem[] {
-    const known = memory.get(about) ?? new Map<Rule, Said>();
-    memory.set(about, known);
     const before = known.get(rule);
     if (before && isSame(before.inputs, inputs) && isSame(before.values, values)) return before.problems;
     const problems: Problem[] = [];
@@ -58,6 +72,7 @@ function remembered(
 }
 
 function isSame(a: Parts, b: Parts): boolean {
+    if (a === b) return true;
     const names = Object.keys(a);
     return names.length === Object.keys(b).length && names.every((name) => name in b && a[name] === b[name]);
 }

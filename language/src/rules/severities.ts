@@ -14,6 +14,7 @@ export interface Strictness {
 /** @param said  the plan's own settings first, then its event's: the first word on anything is the last */
 export function strictness(rule: Rule, said: readonly RuleSetting[]): Strictness {
     const about = said.filter((setting) => setting.rule.value === rule.name);
+    if (about.length === 0) return usual(rule);
     const severity = about.map((setting) => setting.severity?.value).find((said) => said && said in grades);
     const values = fallbacks(rule.settings);
     for (const setting of [...about].reverse()) {
@@ -24,6 +25,18 @@ export function strictness(rule: Rule, said: readonly RuleSetting[]): Strictness
         }
     }
     return { severity: severity ?? rule.severity, chosen: severity !== undefined, values };
+}
+
+const ownWords = new WeakMap<Rule, Strictness>();
+
+/** A rule's own word, the same object every time: most plans have no other. */
+function usual(rule: Rule): Strictness {
+    let strict = ownWords.get(rule);
+    if (!strict) {
+        strict = { severity: rule.severity, chosen: false, values: fallbacks(rule.settings) };
+        ownWords.set(rule, strict);
+    }
+    return strict;
 }
 
 const grades: Readonly<Record<Severity, true>> = { error: true, warning: true, hint: true, off: true };

@@ -15,9 +15,10 @@ export const PRELUDE = libraryUri('layback:basics');
 export class Reach {
     /** Folders that no `use` may leave. */
     roots: readonly URI[] = [];
-    private readonly services: LangiumSharedCoreServices;
+    protected readonly services: LangiumSharedCoreServices;
     private readonly cache = new Map<string, readonly LangiumDocument<Sheet>[]>();
-    private affectedBy = new WeakMap<ReadonlySet<string>, ReadonlySet<string>>();
+    /** Who reaches what changed last: every document is asked about the same change. */
+    private affected: { readonly by: ReadonlySet<string>; readonly users: ReadonlySet<string> } | undefined;
 
     constructor(services: LangiumSharedCoreServices) {
         this.services = services;
@@ -37,10 +38,11 @@ export class Reach {
     /** To be called whenever a file came, went or changed. */
     forget(): void {
         this.cache.clear();
+        this.affected = undefined;
     }
 
     /** Where the `use` lines of a file lead, in their order, whether or not anything is there. */
-    targets(document: LangiumDocument): URI[] {
+    targets(document: LangiumDocument): readonly URI[] {
         const found: URI[] = [];
         for (const use of usesOf(document.parseResult.value as Sheet)) {
             const target = targetOf(document.uri, pathOf(use), this.roots);
@@ -51,15 +53,19 @@ export class Reach {
 
     /** Whether a file reaches any of the changed ones. */
     isAffected(document: LangiumDocument, changed: ReadonlySet<string>): boolean {
-        let affected = this.affectedBy.get(changed);
-        if (!affected) {
-            affected = this.usersOf(changed);
-            this.affectedBy.set(changed, affected);
-        }
-        return affected.has(document.uri.toString());
+        if (this.affected?.by !== changed) this.affected = { by: changed, users: this.usersOf(changed) };
+        return this.affected.users.has(document.uri.toString());
     }
 
     private usersOf(changed: ReadonlySet<string>): ReadonlySet<string> {
+        const users = this.users();
+        const affected = new Set(changed);
+        for (const uri of affected) for (const user of users.get(uri) ?? []) affected.add(user);
+        return affected;
+    }
+
+    /** Who uses a file, by its URI, whether or not it is there. */
+    protected users(): ReadonlyMap<string, readonly string[]> {
         const users = new Map<string, string[]>();
         for (const document of this.services.workspace.LangiumDocuments.all) {
             const user = document.uri.toString();
@@ -68,9 +74,7 @@ export class Reach {
                 users.get(key)?.push(user) ?? users.set(key, [user]);
             }
         }
-        const affected = new Set(changed);
-        for (const uri of affected) for (const user of users.get(uri) ?? []) affected.add(user);
-        return affected;
+        return users;
     }
 
     private walk(start: LangiumDocument<Sheet>): readonly LangiumDocument<Sheet>[] {

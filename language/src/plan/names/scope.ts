@@ -20,10 +20,13 @@ type NameTable = ReadonlyMap<Kind, ReadonlyMap<string, AstNodeDescription>>;
 /**
  * Finds names in the files that a file reaches, nearest first.
  *
- * One table a file, which lives as long as its syntax tree: an edit elsewhere costs no file its table.
+ * One table a file, which holds as long as its syntax tree: an edit elsewhere costs no file its table.
  */
 export class ReachScope implements ScopeProvider {
-    private readonly tables = new WeakMap<Sheet, NameTable>();
+    private readonly tables = new WeakMap<
+        LangiumDocument,
+        { readonly of: Sheet; readonly names: NameTable }
+    >();
     private readonly services: LangiumCoreServices;
     private readonly reach: Reach;
 
@@ -67,12 +70,12 @@ export class ReachScope implements ScopeProvider {
 
     private tableOf(document: LangiumDocument<Sheet>): NameTable {
         const sheet = document.parseResult.value;
-        let table = this.tables.get(sheet);
-        if (!table) {
-            table = this.build(sheet, document);
-            this.tables.set(sheet, table);
+        let table = this.tables.get(document);
+        if (table?.of !== sheet) {
+            table = { of: sheet, names: this.build(sheet, document) };
+            this.tables.set(document, table);
         }
-        return table;
+        return table.names;
     }
 
     private build(sheet: Sheet, document: LangiumDocument): NameTable {

@@ -2,11 +2,20 @@ import type { Definition, Part } from '../../../grammar/generated/ast.ts';
 import type { Voice } from '../origin.ts';
 import { definitionName, overlay, type Slot, type Table, tabulate } from './table.ts';
 
-/** What was gathered in one go, so that ten plans that use one outfit read it once. Dropped at every edit. */
+/**
+ * What was gathered, so that ten plans that use one outfit read it once. A definition's part in it holds until its own
+ * file, or one in that file's reach, is another.
+ */
 export class Gathered {
     readonly tables = new Map<Definition, Table>();
     /** Typed readings of definitions that nobody overrides, by definition. */
     readonly readings = new Map<Definition, unknown>();
+
+    /** Forgets all but what some definitions gave. */
+    keepOnly(holds: (definition: Definition) => boolean): void {
+        for (const known of [this.tables, this.readings])
+            for (const definition of known.keys()) if (!holds(definition)) known.delete(definition);
+    }
 }
 
 const VOICES: Readonly<Partial<Record<Definition['kind'], Voice>>> = {
