@@ -158,6 +158,55 @@ test('what cannot be moved is told apart from what can', async () => {
     await editor.replace(path, 'back 45 m {', 'back 45 m');
 });
 
+const swapped = (more: Partial<protocol.PositionWanted>) =>
+    editor.ask<protocol.MoveWritten | null>(protocol.swapSides.method, {
+        uri: editor.uri(path),
+        plan: 'morning',
+        position: 'port short corner',
+        ...more,
+    });
+const gearOf = async (of: string, name: string) => {
+    const { summary } = await editor.ask<protocol.Picture>(protocol.picture.method, {
+        uri: editor.uri(of),
+        plan: name,
+    });
+    return Object.fromEntries(summary.rows.map(({ position, cells }) => [position, cells[1]]));
+};
+
+test('a position changes sides with the one across, or alone where nothing is fished there', async () => {
+    const alone = (await swapped({}))!;
+    expect(editor.applied(alone.edit)[path]).toBe(
+        plan.replace('    port short corner {', '    starboard short corner {'),
+    );
+    const both = plan.replace('starboard short rigger {', 'starboard long rigger {');
+    await editor.edit(path, 0, plan.length, both);
+    const before = await gearOf(path, 'morning');
+    const text = editor.applied((await swapped({ position: 'port long rigger' }))!.edit)[path]!;
+    await editor.edit(path, 0, both.length, text);
+    expect(await gearOf(path, 'morning')).toMatchObject({
+        'starboard long rigger': before['port long rigger'],
+        'port long rigger': before['starboard long rigger'],
+    });
+    await editor.edit(path, 0, text.length, plan);
+});
+
+test('a plan that is like another one says swap, and what cannot be swapped is left alone', async () => {
+    const both = plan.replace('starboard short rigger {', 'starboard long rigger {');
+    await editor.edit(path, 0, plan.length, both);
+    const like = 'plans/like.spread';
+    const feet = { uri: editor.uri(like), plan: 'feet', position: 'port long rigger' };
+    const before = await gearOf(like, 'feet');
+    const text = editor.applied((await swapped(feet))!.edit)[like]!;
+    expect(text).toContain('    swap port long rigger with starboard long rigger\n}');
+    await editor.edit(like, 0, derived.length, text);
+    expect((await gearOf(like, 'feet'))['port long rigger']).toBe(before['starboard long rigger']);
+    await editor.edit(like, 0, text.length, derived);
+    await editor.edit(path, 0, both.length, plan);
+    // Half of it is said here, half in the plan that it is like.
+    expect(await swapped({ ...feet, position: 'port short corner' })).toBeNull();
+    expect(await swapped({ position: 'centre shotgun' })).toBeNull();
+});
+
 async function after(more: Partial<protocol.MoveWanted>, of = path): Promise<string> {
     const move = (await written(more))!;
     return editor.applied(move.edit)[of]!;

@@ -50,6 +50,9 @@ export const tryMove = request<TryMove, Trial | null>('layback/tryMove');
 /** The edit that writes such a move into the text: one step to undo. */
 export const writeMove = request<MoveWanted, MoveWritten | null>('layback/writeMove');
 
+/** The edit that lets a position and the one across the boat change sides. */
+export const swapSides = request<PositionWanted, MoveWritten | null>('layback/swapSides');
+
 /** A plan as pixels: a PNG file in base 64. */
 export const png = request<PngWanted, string | null>('layback/png');
 
@@ -248,10 +251,14 @@ export interface LureMove {
     readonly faces: readonly { readonly wave: number; readonly astern: number }[];
 }
 
-export interface MoveWanted {
+/** One line of a plan. */
+export interface PositionWanted {
     readonly uri: string;
     readonly plan: string;
     readonly position: string;
+}
+
+export interface MoveWanted extends PositionWanted {
     /** Where to, m astern of the transom. */
     readonly astern: number;
 }

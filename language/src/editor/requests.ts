@@ -10,6 +10,7 @@ import { entryOf, planWanted } from './pictures.ts';
 import * as protocol from './protocol.ts';
 import { tallyOfAll } from './publish.ts';
 import type { EditorSharedServices } from './services.ts';
+import { sidesSwapped } from './swap-sides.ts';
 import { trialOf } from './trial.ts';
 
 /** Answers what the extension and the preview ask beyond the standard protocol. */
@@ -55,6 +56,11 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
         const move = analysed && moveOf(analysed, params);
         const edit = move && moveEdit(analysed, params, move, document);
         return edit && { text: move.text, edit, ...versionOf(document) };
+    });
+    answer(protocol.swapSides, (sheet, { plan, position }, document) => {
+        const analysed = sheet.plans.find((each) => each.plan.name === plan);
+        const edit = analysed && sidesSwapped(analysed, position, document);
+        return edit && { text: `swap ${position}`, edit, ...versionOf(document) };
     });
     answer(protocol.figures, async (sheet, params, document) => {
         const plan = planWanted(sheet, params, document);
