@@ -1,6 +1,21 @@
-import { DefaultLangiumDocuments, type LangiumDocument, type Stream, stream, type URI } from 'langium';
+import {
+    type AstNode,
+    AstUtils,
+    CstUtils,
+    DefaultLangiumDocuments,
+    DocumentState,
+    isReference,
+    type LangiumDocument,
+    type ReferenceDescription,
+    type Stream,
+    stream,
+    type URI,
+} from 'langium';
 import type { Sheet } from '../../grammar/generated/ast.ts';
+import { referencesIn } from '../plan/names/link.ts';
 import { Reach } from '../plan/names/reach.ts';
+import { ReachIndex } from '../plan/names/relink.ts';
+import type { EditorSharedServices } from './services.ts';
 
 /** Documents that are gone over several times at every keystroke, so they are not gathered anew each time. */
 export class TeamDocuments extends DefaultLangiumDocuments {
@@ -25,6 +40,48 @@ export class TeamDocuments extends DefaultLangiumDocuments {
         this.gathered = undefined;
         return super.deleteDocuments(folder);
     }
+}
+
+/** Looks for references when somebody asks for them; an index of them all would be renewed at every keystroke. */
+export class ReferenceIndex extends ReachIndex {
+    private readonly services: EditorSharedServices;
+
+    constructor(services: EditorSharedServices, reach: Reach) {
+        super(services, reach);
+        this.services = services;
+    }
+
+    override findAllReferences(target: AstNode, targetPath: string): Stream<ReferenceDescription> {
+        const targetUri = AstUtils.getDocument(target).uri;
+        const found = this.services.workspace.LangiumDocuments.all
+            .filter(({ state }) => state >= DocumentState.Linked)
+            .flatMap((document) => {
+                const { AstNodeLocator } = this.services.ServiceRegistry.getServices(document.uri).workspace;
+                return placesOf(target, document).map(({ container, segment }) => ({
+                    sourceUri: document.uri,
+                    sourcePath: AstNodeLocator.getAstNodePath(container),
+                    targetUri,
+                    targetPath,
+                    segment,
+                    local: document.uri.toString() === targetUri.toString(),
+                }));
+            });
+        return stream(found.toArray());
+    }
+}
+
+/** Where a document refers to a node. */
+function placesOf(target: AstNode, document: LangiumDocument) {
+    if (!document.references.some((each) => isReference(each) && each.ref === target)) return [];
+    return (document.parseResult.value as Sheet).definitions.flatMap((definition) =>
+        referencesIn(definition).flatMap(({ reference, container }) => {
+            const segment =
+                isReference(reference) && reference.ref === target && reference.$refNode
+                    ? CstUtils.toDocumentSegment(reference.$refNode)
+                    : undefined;
+            return segment ? [{ container, segment }] : [];
+        }),
+    );
 }
 
 /** Where the `use` lines of a text lead; the same object for as long as they lead to the same. */

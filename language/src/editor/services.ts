@@ -17,7 +17,7 @@ import { completion } from './completion/completion.ts';
 import { definition } from './definition.ts';
 import { type Disk, diskBy, noDisk } from './disk.ts';
 import { diskOfClient } from './disk-client.ts';
-import { RememberedReach, TeamDocuments } from './documents.ts';
+import { ReferenceIndex, RememberedReach, TeamDocuments } from './documents.ts';
 import { fileRename } from './file-rename.ts';
 import { Findings } from './findings.ts';
 import { folding } from './folding.ts';
@@ -91,6 +91,7 @@ export function createEditorServices(connection: Connection, home: Home): Editor
         workspace: {
             WorkspaceManager: (services) => new TeamFolders(services),
             LangiumDocuments: (services) => new TeamDocuments(services),
+            IndexManager: (services) => new ReferenceIndex(services, services.names.Reach),
             LangiumDocumentFactory: (services) => new SourcedDocuments(services, services.editor.Sources),
             DocumentBuilder: (services) =>
                 new EditorBuilder(services, services.names.Reach, services.editor.Sources),

@@ -15,6 +15,7 @@ import {
     LaybackGeneratedSharedModule,
     parserConfig,
 } from '../../grammar/generated/module.ts';
+import { SheetLinker } from './names/link.ts';
 import { Reach } from './names/reach.ts';
 import { ReachBuilder, ReachIndex } from './names/relink.ts';
 import { ReachScope, TopLevelSymbols } from './names/scope.ts';
@@ -60,6 +61,7 @@ export const languageModule: Module<LaybackServices, PartialLangiumCoreServices>
         ValueConverter: () => new PlainValues(),
     },
     references: {
+        Linker: (services) => new SheetLinker(services),
         ScopeProvider: (services) => new ReachScope(services, services.shared.names.Reach),
         ScopeComputation: (services) => new TopLevelSymbols(services),
     },

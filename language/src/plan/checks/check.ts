@@ -1,8 +1,9 @@
-import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
+import type { AstNode, LangiumDocument } from 'langium';
 import type { Sheet } from '../../../grammar/generated/ast.ts';
 import type { Finding } from '../finding.ts';
 import type { ReachScope } from '../names/scope.ts';
 import { Gathered } from '../resolve/gather.ts';
+import { contentsOf } from '../syntax/contents.ts';
 import { checkDates } from './dates.ts';
 import { checkDuplicates } from './duplicates.ts';
 import { checkIdle } from './idle.ts';
@@ -32,7 +33,7 @@ export function checkLanguage(
             ...listOf(checkTitle(definition)),
             ...checkIdle(definition, gathered),
         ]),
-        ...AstUtils.streamAllContents(sheet).flatMap((node) => checkNode(node, extra)),
+        ...contentsOf(sheet).flatMap((node) => checkNode(node, extra)),
     ]);
 }
 

@@ -19,6 +19,9 @@ export class ReachIndex extends DefaultIndexManager {
     override isAffected(document: LangiumDocument, changedUris: Set<string>): boolean {
         return this.reach.isAffected(document, changedUris);
     }
+
+    /** Who refers to what stands in the documents themselves; without an editor nobody asks the other way round. */
+    override async updateReferences(_: LangiumDocument): Promise<void> {}
 }
 
 /**

@@ -45,14 +45,12 @@ function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | un
     const { stage, force, share: ofClass, spool } = drag;
     if (ofClass === undefined) return undefined;
     // An empty spool holds no fish, so what the drag would be there does not matter.
-    const levels = spool.flatMap(({ share, ...level }) =>
-        share && level.left > 0 ? [{ ...level, share }] : [],
-    );
+    const levels = spool.filter(({ left }) => left > 0);
     const level = levels.find(({ share }) => isOver(share, 1));
     if (!level && !isOver(ofClass, Math.min(most, 1))) return undefined;
 
     const whole = force.si / ofClass;
-    const holds = force.si / Math.max(ofClass, ...levels.map(({ share }) => share));
+    const holds = force.si / Math.max(ofClass, ...levels.map(({ share = 0 }) => share));
     const cure = Math.min(whole * most, holds);
     const fixes = [lower(drag, cure)];
     const lowered = inItsForm(force, cure * SLACK, 'down') ?? say.load(cure, force);
@@ -70,7 +68,7 @@ function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | un
         const why = agreedInWords(stage, most, whole, force);
         return { what, why, remedy: 'Lower it or use a heavier outfit.', fixes };
     }
-    const { left, force: there, share } = level!;
+    const { left, force: there, share = 0 } = level!;
     return {
         what: `${name} grows to ${say.load(there, force)} with ${say.share(left)} of the line left, ${say.share(share)} of ${theClass}.`,
         why: 'Drag grows as the spool empties, and the line breaks at the end of a long run.',
