@@ -49,6 +49,7 @@ export async function openWorkbench({ workspace, extension = layback, ...options
     const launched = performance.now();
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
     page.setDefaultTimeout(15_000);
+    await page.addInitScript(countWrites);
     const complaints = listen(page);
     const close = async () => {
         await browser.close();
@@ -81,8 +82,7 @@ export async function openWorkbench({ workspace, extension = layback, ...options
         /** Loads the page anew; the editor comes back as it was left, text that is not saved included. */
         reload: () =>
             step(page, 'reload', async () => {
-                // In a browser the editor notes what is open every five seconds, and cannot do so while it is closed.
-                await page.waitForTimeout(6000);
+                await page.evaluate(leave);
                 await page.reload();
                 await arrive();
             }),
@@ -99,6 +99,36 @@ function listen(page: Page): string[] {
         complaints.push(`${message.text()} (${message.location().url})`);
     });
     return complaints;
+}
+
+// These two run in the page; each stands alone there.
+
+/** Counts what is being written to the browser's storage, for `leave`. */
+function countWrites(): void {
+    const { transaction } = IDBDatabase.prototype;
+    const counted = window as unknown as { writing: number };
+    counted.writing = 0;
+    IDBDatabase.prototype.transaction = function (...given) {
+        const made = transaction.apply(this, given);
+        if (made.mode !== 'readwrite') return made;
+        counted.writing++;
+        for (const end of ['complete', 'abort']) made.addEventListener(end, () => counted.writing--);
+        return made;
+    };
+}
+
+/**
+ * Turns to another window, and waits until the editor has noted everything, as it can write nothing any more when it
+ * is closed: a text that is not saved a second after it was typed, what is open when the window loses the focus.
+ */
+async function leave(): Promise<void> {
+    const counted = window as unknown as { writing: number };
+    const pass = (time: number) => new Promise((resolve) => setTimeout(resolve, time));
+    await pass(1200);
+    document.hasFocus = () => false;
+    window.dispatchEvent(new Event('blur'));
+    do await pass(200);
+    while (counted.writing > 0);
 }
 
 async function layOut(workspace: WorkbenchOptions['workspace'], folder: string): Promise<void> {

@@ -102,7 +102,12 @@ export function textEditor(page: Page) {
         type: (text: string) =>
             within(`type "${text}"`, async () => {
                 await focus();
-                await page.keyboard.type(text);
+                for (const line of text.split(/(?<=\n)/)) {
+                    await page.keyboard.type(line);
+                    // Where the lines above are not coloured yet, which the editor does when it is idle, it neither
+                    // closes a brace nor indents. Nobody else types so fast.
+                    if (line.endsWith('\n')) await page.evaluate(idle);
+                }
             }),
 
         /** Presses keys in the editor, as `ArrowRight`, `ControlOrMeta+Enter`. */
@@ -119,13 +124,18 @@ export function textEditor(page: Page) {
         hoverOver: (text: string, nth = 1): Promise<string> =>
             within(`hover over "${text}"`, async () => {
                 const hover = page.locator('.monaco-hover:not(.hidden):not(.workbench-hover)');
-                await page.mouse.move(0, 0);
-                await hover.waitFor({ state: 'hidden' });
-                const place = await (await editor()).evaluate(locate, { text, nth });
-                if (!place) throw new Error('it is not in sight');
-                await page.mouse.move(place.x - 2, place.y);
-                await page.mouse.move(place.x, place.y);
-                await hover.filter({ hasNotText: 'Loading...' }).waitFor();
+                const opened = hover.filter({ hasNotText: 'Loading...' });
+                // A lens that comes late moves every line below it, away from under the mouse.
+                for (let tries = 1; tries <= 5 && !(await opened.isVisible()); tries++) {
+                    await page.mouse.move(0, 0);
+                    await hover.waitFor({ state: 'hidden' });
+                    const place = await (await editor()).evaluate(locate, { text, nth });
+                    if (!place) throw new Error('it is not in sight');
+                    await page.mouse.move(place.x - 2, place.y);
+                    await page.mouse.move(place.x, place.y);
+                    await opened.waitFor({ timeout: 1000 * tries }).catch(() => undefined);
+                }
+                await opened.waitFor();
                 return (await hover.allInnerTexts()).join('\n');
             }),
 
@@ -201,6 +211,12 @@ export function textEditor(page: Page) {
 }
 
 // What follows runs in the page; each function stands alone there.
+
+function idle(): Promise<void> {
+    return new Promise((resolve) => {
+        requestIdleCallback(() => resolve());
+    });
+}
 
 function readLines(editor: Element): string[] {
     return [...editor.querySelectorAll<HTMLElement>('.view-line')]

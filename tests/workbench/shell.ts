@@ -1,8 +1,9 @@
 import path from 'node:path';
 import type { FrameLocator, Page } from 'playwright-core';
+import { expect } from 'vitest';
 import type { Theme } from './page.ts';
 import { rowsOf } from './rows.ts';
-import { exactly, notifications, picture, step } from './step.ts';
+import { exactly, notifications, picture, soon, step } from './step.ts';
 
 export interface Problem {
     severity: 'error' | 'warning' | 'info';
@@ -19,12 +20,16 @@ export function shell(page: Page, folder: string) {
     const within = <T>(what: string, act: () => Promise<T>) => step(page, what, act);
     const input = page.locator('.quick-input-widget:visible input.input');
     const rows = page.locator('.quick-input-list .monaco-list-row');
-    /** Takes from the list that is open the row with exactly this label; false if the list closes meanwhile. */
-    const take = async (text: string, label: string): Promise<boolean> => {
-        const row = rows.filter({ has: page.locator('.label-name', { hasText: exactly(label) }) }).first();
+    /** Takes from the list that is open the row with exactly this label, and this beside it; false if the list closes meanwhile. */
+    const take = async (text: string, label: string, beside?: string): Promise<boolean> => {
+        const labelled = rows.filter({ has: page.locator('.label-name', { hasText: exactly(label) }) });
+        const told = page.locator('.label-description', { hasText: exactly(beside ?? '') });
+        const row = (beside ? labelled.filter({ has: told }) : labelled).first();
+        const none = rows.filter({ hasText: /^No matching (commands|results)/ });
         try {
             await input.fill(text, { timeout: 3000 });
-            await row.click({ timeout: 5000 });
+            await row.or(none).first().waitFor({ timeout: 5000 });
+            await row.click({ timeout: (await none.count()) > 0 ? 300 : 5000 });
         } catch {
             if ((await input.count()) === 0) return false;
             const offered = await rows.locator('.quick-input-list-label .label-name').allInnerTexts();
@@ -34,7 +39,7 @@ export function shell(page: Page, folder: string) {
         await row.waitFor({ state: 'hidden' });
         return true;
     };
-    const pick = async (keys: string, text: string, label: string) => {
+    const pick = async (keys: string, text: string, label: string, beside?: string) => {
         // A web view that has just opened takes the focus when it is ready; keys get lost, and an open list closes.
         for (let tries = 1; tries <= 10; tries++) {
             await page.keyboard.press(keys);
@@ -42,7 +47,7 @@ export function shell(page: Page, folder: string) {
                 () => true,
                 () => false,
             );
-            if (opened && (await take(text, label))) return;
+            if (opened && (await take(text, label, beside))) return;
         }
         throw new Error(`the editor does not answer to ${keys}`);
     };
@@ -52,7 +57,10 @@ export function shell(page: Page, folder: string) {
         /** Opens a file of the workspace, and waits for its text and the cursor in it. */
         openFile: (file: string) =>
             within(`open ${file}`, async () => {
-                await pick('ControlOrMeta+p', `/${folder}/${file}`, path.posix.basename(file));
+                // Files that were open before are offered at once, one of the same name elsewhere among them.
+                const below = path.posix.dirname(file);
+                const beside = below === '.' ? undefined : below;
+                await pick('ControlOrMeta+p', `/${folder}/${file}`, path.posix.basename(file), beside);
                 const opened = page.locator(
                     `.editor-group-container.active [data-uri$="/${encodeURI(file)}"]`,
                 );
@@ -62,6 +70,31 @@ export function shell(page: Page, folder: string) {
 
         /** Runs a command by the name under which the palette lists it, its category included. */
         command: (name: string) => within(`run "${name}"`, () => command(name)),
+
+        /** Answers a question that a command asks by taking what is so labelled. */
+        choose: (label: string) =>
+            within(`choose "${label}"`, async () => {
+                await input.waitFor();
+                if (!(await take(label, label))) throw new Error('the list closes');
+            }),
+
+        /** Answers a question that a command asks in words; without words, with those that stand there. */
+        answer: (text?: string) =>
+            within(`answer "${text ?? 'as it stands'}"`, async () => {
+                await input.waitFor();
+                if (text !== undefined) await input.fill(text);
+                await input.press('Enter');
+            }),
+
+        /** Saves under the name that is offered, once the list of what stands there already is up. */
+        saveAs: (name: RegExp) =>
+            within(`save as ${name}`, async () => {
+                await input.waitFor();
+                await expect.poll(() => input.inputValue(), soon).toMatch(name);
+                await rows.first().waitFor();
+                await input.press('Enter');
+                await input.waitFor({ state: 'hidden' });
+            }),
 
         /** What the Problems view lists, whichever files it concerns. */
         problems: (): Promise<Problem[]> =>

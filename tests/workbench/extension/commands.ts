@@ -5,14 +5,6 @@ import { soon, type Workbench } from '../driver.ts';
 
 /** What the commands do. */
 export function testCommands(bench: () => Workbench): void {
-    const input = () => bench().page.locator('.quick-input-widget:visible input.input');
-    const answer = async (text: string | undefined) => {
-        await input().waitFor();
-        if (text !== undefined) await input().fill(text);
-        // The list is filtered a moment after the key.
-        await bench().page.waitForTimeout(300);
-        await bench().page.keyboard.press('Enter');
-    };
     const told = () => expect.poll(async () => (await bench().notifications()).join('\n'), soon);
     const onDisk = (file: string) => readFileSync(path.join(bench().folder, file));
 
@@ -29,7 +21,7 @@ export function testCommands(bench: () => Workbench): void {
         await bench().openFile('plans/what-findings-look-like.spread');
         await bench().select('back 19 m');
         await bench().command('Layback: Waive With a Reason…');
-        await answer('tried "as it is" last year');
+        await bench().answer('tried "as it is" last year');
         await bench().select('waive wave-face');
         await expect
             .poll(() => bench().text(), soon)
@@ -57,9 +49,9 @@ export function testCommands(bench: () => Workbench): void {
     test('a rule is made an error for the team, in its own rules', async () => {
         await bench().openFile('ours/plans/first.spread');
         await bench().command('Layback: Set the Severity of a Rule for the Team…');
-        await answer('drag-untested');
-        await answer('Own rules');
-        await answer('error');
+        await bench().choose('drag-untested');
+        await bench().choose('Own rules');
+        await bench().choose('error');
         await told().toContain('Own rules says drag-untested { severity error } now.');
         await bench().openFile('ours/rules.spread');
         await expect.poll(() => bench().text(), soon).toMatch(/^ {4}rule drag-untested { severity error }$/m);
@@ -71,11 +63,11 @@ export function testCommands(bench: () => Workbench): void {
         await bench().theme('dark');
         await bench().openFile('plans/fast-fish.spread');
         await bench().command('Layback: Export the Diagram as SVG…');
-        await answer(undefined);
+        await bench().saveAs(/\/plans\/[\w-]+\.svg$/);
         await told().toMatch(/Wrote plans\/.+\.svg\./);
         await bench().openFile('plans/fast-fish.spread');
         await bench().command('Layback: Export the Diagram as PNG…');
-        await answer(undefined);
+        await bench().saveAs(/\/plans\/[\w-]+\.png$/);
         await told().toMatch(/Wrote plans\/.+\.png\./);
         const written = readdirSync(path.join(bench().folder, 'plans'));
         const svg = onDisk(`plans/${written.find((name) => name.endsWith('.svg'))}`).toString();
@@ -102,7 +94,7 @@ export function testCommands(bench: () => Workbench): void {
 
     test('the page of a rule opens to be read', async () => {
         await bench().command('Layback: Explain a Rule…');
-        await answer(undefined);
+        await bench().choose('wave-face');
         await expect.poll(() => bench().tabs(), soon).toContain('Preview wave-face.md');
         await expect
             .poll(() => bench().webview().locator('body').allInnerTexts(), soon)

@@ -21,9 +21,7 @@ export function testFirstPlan(bench: () => Workbench): void {
 
     test('the walkthrough opens', async () => {
         await bench().command('Welcome: Open Walkthrough...');
-        await input().fill('Plan a Spread with Layback');
-        await bench().page.waitForTimeout(300);
-        await bench().page.keyboard.press('Enter');
+        await bench().choose('Plan a Spread with Layback');
         await steps().first().waitFor();
         expect(await steps().locator('.step-title').allInnerTexts()).toEqual([
             'Start a folder for the team',
@@ -43,8 +41,7 @@ export function testFirstPlan(bench: () => Workbench): void {
         await expect
             .poll(() => bench().page.locator('.quick-input-message').allInnerTexts(), soon)
             .toEqual([expect.stringMatching(/^Name a folder inside this one/)]);
-        await input().fill('heron');
-        await bench().page.keyboard.press('Enter');
+        await bench().answer('heron');
         await expect.poll(() => bench().tabs(), soon).toContain('first.spread');
         for (const [there, here] of [
             ['boat.spread', 'boat.spread'],
@@ -63,9 +60,7 @@ export function testFirstPlan(bench: () => Workbench): void {
         await expect.poll(() => diagram.plan(), soon).toBe('first');
         await bench().openFile('heron/plans/first.spread');
         await bench().command('Layback: New Plan…');
-        await input().waitFor();
-        await input().fill('Saturday, early');
-        await bench().page.keyboard.press('Enter');
+        await bench().answer('Saturday, early');
         await expect.poll(() => bench().tabs(), soon).toContain('saturday-early.spread');
         await expect.poll(() => bench().text(), soon).toContain('spread saturday-early "Saturday, early" {');
         await expect.poll(() => diagram.plan(), soon).toBe('saturday-early');
@@ -98,9 +93,7 @@ export function testFirstPlan(bench: () => Workbench): void {
 
     test('with that, the walkthrough is through', async () => {
         await bench().command('Welcome: Open Walkthrough...');
-        await input().fill('Plan a Spread with Layback');
-        await bench().page.waitForTimeout(300);
-        await bench().page.keyboard.press('Enter');
+        await bench().choose('Plan a Spread with Layback');
         await steps().first().waitFor();
         await expect.poll(done, soon).toContain('Save your first clean plan');
         expect(await done()).toEqual(
