@@ -11,7 +11,7 @@ import { placeOf } from '../place.ts';
 import { type Gathered, gatherPart } from './gather.ts';
 import { type MethodSaid, readMethod } from './method.ts';
 import { readPosition } from './position.ts';
-import type { Slot, Table } from './table.ts';
+import { merge, type Slot, type Table } from './table.ts';
 import { outfitOf, readDrag, readHooks, readLeader, readOutfit, resolveShares } from './tackle.ts';
 import { readBait, readLure, readTeaser } from './towed.ts';
 import { measure, measureOf, one, originOf, referred, said, text, texts } from './values.ts';
@@ -36,8 +36,8 @@ export function readSpreadLine(
     const origin = headOrigin(slot);
     const back = readBack(one(table, 'back'));
     const from = readFrom(one(table, 'from')) ?? usualTowPoint(position, role, boat, origin);
-    const leader = readLeader(gatherPart(one(table, 'leader'), gathered));
-    const hooks = readHooks(gatherPart(one(table, 'hooks'), gathered));
+    const leader = readLeader(ofTheDay('leader', table, gathered));
+    const hooks = readHooks(ofTheDay('hooks', table, gathered));
     const angler = text(table, 'angler');
     const decided = role === 'fished' ? method?.value : undefined;
     const clip = measure(table, 'clip', 'force') ?? decided?.clip;
@@ -66,6 +66,20 @@ export function readSpreadLine(
         steps: texts(table, 'step'),
         notes: texts(table, 'note'),
     };
+}
+
+/**
+ * A leader or hooks that a position brings for the day. Without a name of its own it is what the lure has, and says
+ * what is different today.
+ */
+function ofTheDay(what: 'leader' | 'hooks', table: Table, gathered: Gathered) {
+    const own = one(table, what);
+    if (!own) return undefined;
+    const usual = ['lure', 'teaser', 'bait'].flatMap((towed) => {
+        const part = gatherPart(one(table, towed), gathered);
+        return (part && one(part.table, what)) ?? [];
+    });
+    return gatherPart(usual[0] ? merge(usual[0], own) : own, gathered);
 }
 
 /** Decided at the position, wanted by the method, measured on the outfit: in that order. */

@@ -107,7 +107,8 @@ function inherit(slot: Slot): Slot {
     return { ...slot, inherited: true, ...(table && { table }) };
 }
 
-function merge(below: Slot, above: Slot): Slot {
+/** One property said twice: what is said on top stands, and a block or an unnamed part leaves the rest as it was below. */
+export function merge(below: Slot, above: Slot): Slot {
     if (!above.table) return above;
     if (above.node.$type === 'Part' && above.of) return above;
     const entries = (above.node as AnyEntry).entries ?? [];

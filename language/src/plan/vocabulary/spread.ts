@@ -194,12 +194,12 @@ export const spreadWords = {
         {
             word: 'leader',
             example: 'leader nylon { breaks 113 kg  length 4.2 m }',
-            says: "The leader here, instead of the lure's.",
+            says: "The leader here: another by its name, or the lure's with a change, `leader { length 3 m }`.",
         },
         {
             word: 'hooks',
             example: 'hooks single { gap 48 mm }',
-            says: "The hook rig here, instead of the lure's.",
+            says: "The hook rig here: another by its name, or the lure's with a change, `hooks { gap 52 mm }`.",
         },
         { word: 'method', example: 'method direct', says: 'The strike method on this line.' },
         {
