@@ -1,50 +1,89 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 
 const rules = 'language/src/rules';
 const physics = 'language/src/physics';
-const plans = 'tests/rules/{plans,read-aloud}.test.ts';
+const aloud = 'tests/rules/read-aloud.test.ts';
 
-/** Every rule with the tests beside it, its page, and the plans that it finds something in. */
+/** Every rule with the tests beside it, its page and row in the index, and its findings as they are read aloud. */
 function rulesOf(root) {
     return readdirSync(join(root, rules), { withFileTypes: true })
         .filter((entry) => entry.isDirectory() && entry.name !== 'the-text')
         .map(({ name }) => ({
             name,
+            word: name,
             mutate: [`${rules}/${name}/${name}.ts`],
-            tests: [`${rules}/${name}/*.test.ts`, `${rules}/registry.test.ts`, plans],
+            tests: [`${rules}/${name}/${name}.test.ts`, `${rules}/registry.test.ts`, aloud],
         }));
 }
 
-/** What the rules share. */
-const shared = {
-    name: 'shared by the rules',
-    mutate: [`${rules}/*.ts`, `!${rules}/*.test.ts`],
-    tests: [`${rules}/*.test.ts`, `${rules}/{stagger,clip-*,turn-*,leader-length,wave-*}/*.test.ts`, plans],
-};
+/** What the rules share, with the tests of what they share and of a few rules that use most of it. */
+function sharedBy(root) {
+    const own = testsIn(root, rules).filter((file) => !file.endsWith('sources.test.ts'));
+    const users = [
+        'stagger',
+        'clip-stiff',
+        'turn-foul',
+        'leader-length',
+        'wave-band',
+        'size-order',
+        'waiver-idle',
+    ];
+    return {
+        name: 'shared by the rules',
+        mutate: [`${rules}/*.ts`, `!${rules}/*.test.ts`],
+        tests: [
+            ...own,
+            ...users.map((name) => `${rules}/${name}/${name}.test.ts`),
+            ...testsIn(root, 'tests/language').filter((file) => /waive|rules|check/.test(file)),
+            aloud,
+        ],
+    };
+}
 
 /** The physics that the rules lean on, each part with the tests that are named for it. */
-const leanedOn = [
-    ['clip', 'weakest-link'],
-    ['drag'],
-    ['sway', 'triangles', 'segments'],
-    ['line', 'sag'],
-    ['lure-drag'],
-    ['tow-points'],
-].map((names) => ({
-    name: `physics: ${names.join(', ')}`,
-    mutate: names.map((name) => `${physics}/${name}.ts`),
-    tests: names.map((name) => `tests/physics/${name}.test.ts`),
-}));
+function physicsOf(root) {
+    const single = [
+        ['clip'],
+        ['weakest-link'],
+        ['drag'],
+        ['strike'],
+        ['remedy', 'sway'],
+        ['triangles', 'segments'],
+        ['line', 'line-load'],
+        ['sag'],
+        ['lure-drag', 'lure-weight', 'coefficients'],
+        ['tow-points', 'towed'],
+        ['climb', 'root', 'vector'],
+    ].map((names) => ({
+        name: `physics: ${names.join(', ')}`,
+        mutate: names.map((name) => `${physics}/${name}.ts`),
+        tests: testsIn(root, 'tests/physics').filter((file) => names.some((name) => isAbout(file, name))),
+    }));
+    const folders = ['order', 'waves', 'turn', 'chain'].map((name) => ({
+        name: `physics: ${name}/`,
+        mutate: [`${physics}/${name}/*.ts`],
+        tests: testsIn(root, `tests/physics/${name}`),
+    }));
+    return [...single, ...folders];
+}
 
-const folders = ['order', 'turn', 'waves'].map((name) => ({
-    name: `physics: ${name}`,
-    mutate: [`${physics}/${name}/*.ts`],
-    tests: [`tests/physics/${name}/*.test.ts`],
-}));
+/** `sway.test.ts` and `sway-at-its-limits.test.ts` are about sway. */
+function isAbout(file, name) {
+    const title = file.split('/').at(-1).replace('.test.ts', '');
+    return title === name || title.startsWith(`${name}-at-`);
+}
+
+function testsIn(root, folder) {
+    const here = join(root, folder);
+    if (!existsSync(here)) return [];
+    return readdirSync(here)
+        .filter((file) => file.endsWith('.test.ts'))
+        .map((file) => `${folder}/${file}`);
+}
 
 /** All parts, or those whose name contains a word. */
 export function partsOf(root, words) {
-    const all = [...rulesOf(root), shared, ...leanedOn, ...folders];
+    const all = [...rulesOf(root), sharedBy(root), ...physicsOf(root)];
     return words.length === 0 ? all : all.filter(({ name }) => words.some((word) => name.includes(word)));
 }

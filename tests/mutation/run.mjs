@@ -29,7 +29,7 @@ console.log(
 );
 process.exitCode = scoreOf(total) < least ? 1 : 0;
 
-function tried({ name, mutate, tests }) {
+function tried({ name, word, mutate, tests }) {
     const report = join(results, `${name.replace(/\W+/g, '-')}.json`);
     const { status, signal, stdout, stderr } = spawnSync(
         join(root, 'node_modules/.bin/stryker'),
@@ -38,7 +38,12 @@ function tried({ name, mutate, tests }) {
             cwd: root,
             encoding: 'utf8',
             maxBuffer: 2 ** 28,
-            env: { ...process.env, MUTATION_TESTS: tests.join(' '), MUTATION_REPORT: report },
+            env: {
+                ...process.env,
+                MUTATION_TESTS: tests.join(' '),
+                MUTATION_WORD: word ?? '',
+                MUTATION_REPORT: report,
+            },
         },
     );
     if (status !== 0)

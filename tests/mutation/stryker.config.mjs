@@ -1,22 +1,27 @@
 /** One part of what `run.mjs` goes through; it says which files are changed and which tests are to notice. */
 export default {
-    testRunner: 'vitest',
-    plugins: ['@stryker-mutator/vitest-runner'],
-    vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
+    testRunner: 'one-process',
+    plugins: ['./tests/mutation/one-process.mjs'],
     coverageAnalysis: 'perTest',
+    // The data of a rule (its name, its summary, its settings) is read once, while it loads; `registry.test.ts` holds
+    // every one of them to the page and the index that show it.
+    ignoreStatic: process.env.MUTATION_STATIC === undefined,
     ignorePatterns: [
-        'dist',
-        'artefacts',
-        'extension',
-        'examples',
-        'tests/workbench',
-        'tests/benchmark',
-        'tests/command',
-        '*.vsix',
+        '*',
+        '!language',
+        '!language/**',
+        '!tests',
+        'tests/*',
+        ...['language', 'rules', 'physics', 'fixtures', 'mutation'].flatMap((name) => [
+            `!tests/${name}`,
+            `!tests/${name}/**`,
+        ]),
     ],
     tempDirName: 'artefacts/mutation/sandbox',
-    concurrency: Number(process.env.MUTATION_CONCURRENCY ?? 2),
-    timeoutMS: 20_000,
+    concurrency: Number(process.env.MUTATION_CONCURRENCY ?? 1),
+    // Every text that a test checks stays with the services that read it.
+    maxTestRunnerReuse: 150,
+    timeoutMS: 30_000,
     // Nothing here is compiled, and the compiler in use has no programming interface to read its settings with.
     tsconfigFile: 'none',
     warnings: { slow: false },
