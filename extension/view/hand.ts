@@ -1,7 +1,7 @@
 import type { LureMove } from '../../language/src/editor/protocol.ts';
+import { nextFace, snap } from '../src/diagram/snap.ts';
 import type { Spot } from './camera.ts';
 import { asternOn, type Course, type Drawing } from './drawing.ts';
-import { nextFace, snap } from './snap.ts';
 
 /** A lure in the hand, and where it is held, m astern of the transom. */
 export interface Held {
@@ -177,6 +177,8 @@ export function handOn(host: HTMLElement, { tried, put, left }: HandMoves): Hand
             moves = new Map(next.map((move) => [move.position, move]));
             for (const lure of host.querySelectorAll<SVGGElement>('g[data-role="lure"]'))
                 if (course && moves.has(positionOf(lure))) lendGrip(lure);
+            for (const each of host.querySelectorAll<SVGGElement>('g[data-id]'))
+                offerMenu(each, (position) => course !== undefined && moves.has(position));
             shift();
         },
         letGo: () => void end(),
@@ -189,6 +191,18 @@ function lureSelector(position: string): string {
 
 function positionOf({ dataset }: SVGGElement): string {
     return (dataset.id ?? '').replace(/^lure:/, '');
+}
+
+/** Tells the editor what a right click, or the menu key, is meant for. */
+function offerMenu(element: SVGGElement, isMovable: (position: string) => boolean): void {
+    const [, position] = /^(?:lure|note|standby):(.+)$/.exec(element.dataset.id ?? '') ?? [];
+    if (position === undefined) return;
+    element.dataset.vscodeContext = JSON.stringify({
+        laybackPosition: position,
+        laybackMovable: isMovable(position),
+        laybackSided: /^(port|starboard) /.test(position),
+        preventDefaultContextMenuItems: true,
+    });
 }
 
 /** A lure to scale is a few pixels long: what one takes it by is as large as a finger at every zoom. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nextFace, snap } from '../../extension/view/snap.ts';
+import { nextFace, snap } from '../../extension/src/diagram/snap.ts';
 import type { LureMove } from '../../language/src/editor/protocol.ts';
 
 const faces = [

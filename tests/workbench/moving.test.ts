@@ -86,6 +86,34 @@ describe('a lure taken by hand', { timeout: 60_000 }, () => {
         expect(await focused()).toBe('lure:starboard long corner');
         await bench.undo();
         await expect.poll(() => written('starboard long corner'), soon).toContain('back wave 3');
+        await expect.poll(() => diagram.label('starboard long corner'), soon).toContain('wave 3');
+    });
+
+    const choose = async (position: string, item: string) => {
+        await lure(position).click({ button: 'right' });
+        const offered = bench.page.getByRole('menuitem', { name: item });
+        // For a moment after it opened a menu takes no click, lest the one that opened it counts.
+        for (let tries = 0; tries < 10 && (tries === 0 || (await offered.isVisible())); tries++) {
+            await offered.click();
+            await offered.waitFor({ state: 'hidden', timeout: 500 }).catch(() => undefined);
+        }
+    };
+
+    test('a right click offers what fits: one wave in or out, the other side, the text', async () => {
+        await choose('starboard long corner', 'Let Back One Wave');
+        await expect.poll(() => written('starboard long corner'), soon).toContain('back wave 4');
+        await expect.poll(() => diagram.label('starboard long corner'), soon).toContain('wave 4');
+        await choose('starboard long corner', 'Take In One Wave');
+        await expect.poll(() => written('starboard long corner'), soon).toContain('back wave 3');
+        await expect.poll(() => diagram.label('starboard long corner'), soon).toContain('wave 3');
+        await choose('starboard long corner', 'Swap Sides');
+        await expect.poll(() => bench.text(), soon).toContain('port long corner {');
+        await lure('port long corner').waitFor();
+        await bench.screenshot('moving-swapped');
+        await bench.undo();
+        await lure('starboard long corner').waitFor();
+        await choose('shotgun', 'Go to the Text');
+        await expect.poll(() => diagram.marked(), soon).toEqual(['shotgun']);
     });
 
     test('nothing in it was held back by its own policy', () => {

@@ -34,6 +34,11 @@ export interface Diagram {
     readonly shown: Shown | undefined;
     readonly picture: Picture | undefined;
     pin(pinned: boolean): void;
+    /** Goes to where the text says what an element stands for. */
+    reveal(id: string): Promise<void>;
+    /** Writes a lure's new place into the text, m astern of the transom. */
+    move(position: string, astern: number): Promise<void>;
+    swapSides(position: string): Promise<void>;
     /** Shows a plan, or the one that is being worked in. */
     show(plan?: PlanName): void;
 }
@@ -208,11 +213,9 @@ export function fillPanel(
                 if (wanted) mover.try({ ...wanted, view, wishes: wishes() });
                 break;
             }
-            case 'move': {
-                const wanted = held(message);
-                if (wanted) mover.write(wanted).catch((fault) => server.log.error(`${fault}`));
+            case 'move':
+                diagram.move(message.position, message.astern).catch((fault) => server.log.error(`${fault}`));
                 break;
-            }
             case 'leave':
                 mover.leave();
                 break;
@@ -264,13 +267,21 @@ export function fillPanel(
         nonce: nonce(),
     });
 
-    return {
+    const diagram: Diagram = {
         panel,
         get shown() {
             return shown();
         },
         get picture() {
             return picture;
+        },
+        reveal,
+        async move(position, astern) {
+            const wanted = held({ position, astern });
+            if (wanted) await mover.write(wanted);
+        },
+        async swapSides(position) {
+            if (at) await mover.swap({ uri: at.uri, plan: at.plan, position });
         },
         pin(next) {
             // There has to be something to be pinned to.
@@ -284,6 +295,7 @@ export function fillPanel(
             void draw();
         },
     };
+    return diagram;
 }
 
 function isInPlan({ plan }: Picture, caret: Position): boolean {

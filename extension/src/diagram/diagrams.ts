@@ -4,6 +4,7 @@ import type { Gaze } from '../gaze.ts';
 import type { Server } from '../server.ts';
 import { type Diagram, diagramType, fillPanel, type PlanName } from './diagram.ts';
 import { exportDiagram, wantedAt, wantedOf } from './export.ts';
+import { contributeLureMenu } from './lure-menu.ts';
 import { keptFrom, type Shown } from './messages.ts';
 
 /** Panels with diagrams: at most one follows the plan that one works in, any number are pinned to theirs. */
@@ -57,6 +58,7 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
             },
         }),
         commands.registerCommand('layback.openDiagram', open),
+        contributeLureMenu(meant),
         commands.registerCommand('layback.pinDiagram', () => meant()?.pin(true)),
         commands.registerCommand('layback.followPlan', () => meant()?.pin(false)),
         commands.registerCommand('layback.exportSvg', () => exportDiagram('svg', home, wantedFor())),

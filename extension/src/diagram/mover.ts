@@ -1,5 +1,13 @@
 import { workspace } from 'vscode';
-import { type MoveWanted, type TryMove, tryMove, writeMove } from '../../../language/src/editor/protocol.ts';
+import {
+    type MoveWanted,
+    type MoveWritten,
+    type PositionWanted,
+    swapSides,
+    type TryMove,
+    tryMove,
+    writeMove,
+} from '../../../language/src/editor/protocol.ts';
 import { editOf } from '../edits.ts';
 import type { Server } from '../server.ts';
 import type { ToPage } from './messages.ts';
@@ -10,6 +18,8 @@ export interface Mover {
     try(wanted: TryMove): void;
     /** Writes it into the text: one step to undo. */
     write(wanted: MoveWanted): Promise<void>;
+    /** Lets a position change sides with the one across the boat: one step to undo, too. */
+    swap(wanted: PositionWanted): Promise<void>;
     leave(): void;
 }
 
@@ -52,6 +62,20 @@ export function moverOver(server: Server, send: (message: ToPage) => void): Move
         clearTimeout(timer);
     };
 
+    const apply = async (
+        { uri }: PositionWanted,
+        written: MoveWritten | null | undefined,
+        instead: string,
+    ): Promise<void> => {
+        const document = workspace.textDocuments.find((each) => each.uri.toString() === uri);
+        const isCurrent = written?.version === undefined || written.version === document?.version;
+        if (written && isCurrent && (await workspace.applyEdit(editOf(written.edit)))) return;
+        const words = written
+            ? 'The text has changed meanwhile, so nothing was written. Try again.'
+            : instead;
+        send({ kind: 'unmoved', words });
+    };
+
     return {
         try(wanted) {
             stop();
@@ -60,14 +84,13 @@ export function moverOver(server: Server, send: (message: ToPage) => void): Move
         },
         async write(wanted) {
             stop();
-            const written = await server.ask(writeMove, wanted);
-            const document = workspace.textDocuments.find(({ uri }) => uri.toString() === wanted.uri);
-            const isCurrent = written?.version === undefined || written.version === document?.version;
-            if (written && isCurrent && (await workspace.applyEdit(editOf(written.edit)))) return;
-            const words = written
-                ? 'The text has changed meanwhile, so the lure stays where it was. Try again.'
-                : `The ${wanted.position} cannot be moved from here: change its “back” in the text.`;
-            send({ kind: 'unmoved', words });
+            const instead = `The ${wanted.position} cannot be moved from here: change its “back” in the text.`;
+            await apply(wanted, await server.ask(writeMove, wanted), instead);
+        },
+        async swap(wanted) {
+            stop();
+            const instead = `The ${wanted.position} cannot change sides from here: change its name, or write “swap”, in the text.`;
+            await apply(wanted, await server.ask(swapSides, wanted), instead);
         },
         leave: stop,
     };

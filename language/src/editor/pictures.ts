@@ -100,7 +100,7 @@ function placesIn(
     return [
         ...elements.flatMap(({ id, at, position }) => (at ? [placed(id, at, position)] : [])),
         ...notes.map(({ id, at, position }) => placed(id, blocks.get(position) ?? at, position)),
-        ...marks.map(({ id, at, positions }) => placed(id, at, positions[0])),
+        ...marks.map(({ id, at, positions }) => ({ ...placed(id, at, positions[0]), positions })),
     ];
 }
 

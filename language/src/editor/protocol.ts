@@ -238,6 +238,8 @@ export interface PicturePlace extends Location {
     readonly id: string;
     /** The position of the spread that it belongs to. */
     readonly position?: string;
+    /** Of a finding: every position that it concerns. */
+    readonly positions?: readonly string[];
 }
 
 /** A lure that can be taken in or let back, and where to. */

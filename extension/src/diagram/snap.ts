@@ -1,4 +1,4 @@
-import type { LureMove } from '../../language/src/editor/protocol.ts';
+import type { LureMove } from '../../../language/src/editor/protocol.ts';
 
 /*
  * Where a lure goes that a hand lets back or takes in. Distances in metres astern of the transom.
