@@ -2,49 +2,47 @@ import { existsSync, realpathSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
-import { type Files, type FileText, load } from '../plan/load.ts';
+import { type Files, type FileText, load, loadInTurn } from '../plan/load.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { Place } from '../plan/origin.ts';
 import { startOf } from '../plan/place.ts';
 import { createServices } from '../plan/services.ts';
 import type { Checked, Run, Source } from '../reports/checked.ts';
-import { type CheckedSheet, checkEach } from '../rules/check.ts';
+import { type CheckedSheet, checkAll, checkInTurn } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
 import { beThrifty, settle } from './pace.ts';
 import { readPlan, type Unfit } from './reading.ts';
 import { showPath } from './walk.ts';
 
-/** From about this many files on, reading them takes longer than optimising for it. */
+/** From about this many files on, reading them takes longer than optimising for it, and their memory counts. */
 const many = 20;
 
 /**
  * Checks what was asked for, reading what it uses from the disk.
  *
- * @param findingsOnly  nobody will look at the plans: they are dropped file by file, which a thousand files need
+ * @param findingsOnly  nobody will look at the plans: of many files, each is dropped when it is checked
  */
 export async function check(asked: Asked, findingsOnly = false): Promise<Run> {
     const uriOf = (file: AskedFile) => URI.file(file.path);
-    if (asked.files.length > many) {
+    const roots = rootsOf(asked);
+    const wanted = asked.files.filter((file) => !file.unfit).map(uriOf);
+    const services = createServices();
+    const given = [services, wanted, filesFor(asked, roots), roots.map((root) => URI.file(root))] as const;
+    const options = { turns: true, once: true };
+    const sheets = new Map<string, Kept>();
+    if (findingsOnly && wanted.length > many) {
         settle();
         beThrifty();
-    }
-    const roots = rootsOf(asked);
-    const readable = asked.files.filter((file) => !file.unfit);
-    const files = filesFor(asked, roots);
-    const loaded = await load(
-        createServices(),
-        readable.map(uriOf),
-        files,
-        roots.map((root) => URI.file(root)),
-    );
-    settle();
-    const sheets = new Map<string, Kept>();
-    for (const sheet of checkEach(loaded, { turns: true, once: true })) {
-        sheets.set(sheet.uri, findingsOnly ? findingsOf(sheet) : sheet);
+        for await (const sheet of checkInTurn(loadInTurn(...given), options))
+            sheets.set(sheet.uri, findingsOf(sheet));
+    } else {
+        const loaded = await load(...given);
+        settle();
+        for (const sheet of checkAll(loaded, options)) sheets.set(sheet.uri, sheet);
     }
 
     const sources = new Map<string, Source>();
-    for (const document of loaded.services.shared.workspace.LangiumDocuments.all) {
+    for (const document of services.shared.workspace.LangiumDocuments.all) {
         const uri = document.uri.toString();
         sources.set(uri, {
             uri,

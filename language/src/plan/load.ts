@@ -21,6 +21,8 @@ export interface Loaded {
     readonly documents: readonly LangiumDocument<Sheet>[];
     /** Files that are there and could not be read, by URI, and why; asked for or used. */
     readonly unread: ReadonlyMap<string, string>;
+    /** Files that were asked for too, and are not in memory now. */
+    readonly others?: readonly URI[];
 }
 
 /**
@@ -48,6 +50,50 @@ export async function load(
     await DocumentBuilder.build(unlinked, { validation: false });
     const documents = wanted.flatMap((uri) => LangiumDocuments.getDocument(uri) ?? []);
     return { services, documents: documents as LangiumDocument<Sheet>[], unread };
+}
+
+/**
+ * The same for very many files, which are not all held at once: what others use is brought in first and stays, each of
+ * the rest is there for its turn only. Its meaning is the same, since it hangs on nothing but what it reaches. Those
+ * that stay come last, together.
+ */
+export async function* loadInTurn(
+    services: LaybackServices,
+    wanted: readonly URI[],
+    files: Files,
+    roots: readonly URI[] = [],
+): AsyncGenerator<Loaded> {
+    const { LangiumDocuments } = services.shared.workspace;
+    const there = missesOnce(files);
+    services.shared.names.Reach.roots = roots;
+    const used = new Map<string, URI>();
+    for (const uri of wanted) {
+        const document = open(services, uri, there, new Map());
+        if (!document) continue;
+        for (const target of services.shared.names.Reach.targets(document))
+            used.set(target.toString(), target);
+        LangiumDocuments.deleteDocument(uri);
+    }
+    const { unread } = await load(services, [...used.values()], there, roots);
+    const stays = wanted.filter((uri) => LangiumDocuments.hasDocument(uri));
+    for (const uri of wanted) {
+        if (LangiumDocuments.hasDocument(uri)) continue;
+        const one = await load(services, [uri], there, roots);
+        yield { ...one, unread: new Map([...unread, ...one.unread]), others: wanted };
+        LangiumDocuments.deleteDocument(uri);
+    }
+    yield { ...(await load(services, stays, there, roots)), unread, others: wanted };
+}
+
+/** Asks for a file that cannot be had only once, however many use it. */
+function missesOnce(files: Files): Files {
+    const missed = new Map<string, FileText>();
+    return (uri) => {
+        const key = uri.toString();
+        const found = missed.get(key) ?? files(uri);
+        if (found.kind !== 'text') missed.set(key, found);
+        return found;
+    };
 }
 
 function open(

@@ -1,6 +1,7 @@
 import type { AstNode, CstNode } from 'langium';
-import { AstUtils, GrammarUtils } from 'langium';
+import { AstUtils } from 'langium';
 import type { Place } from './origin.ts';
+import { pieceOf } from './syntax/fluent/property.ts';
 
 /** The place of a piece of syntax. */
 export function placeOfCst(uri: string, cst: CstNode): Place {
@@ -44,7 +45,7 @@ class CstPlace implements Place {
 
     get #found(): CstNode {
         if (this.#property !== undefined) {
-            this.#cst = GrammarUtils.findNodeForProperty(this.#cst, this.#property, this.#index) ?? this.#cst;
+            this.#cst = pieceOf(this.#cst, this.#property, this.#index) ?? this.#cst;
             this.#property = undefined;
         }
         return this.#cst;

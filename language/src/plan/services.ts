@@ -5,6 +5,7 @@ import {
     type IParserConfig,
     inject,
     type LangiumCoreServices,
+    type LangiumParser,
     type LangiumSharedCoreServices,
     type Module,
     type PartialLangiumCoreServices,
@@ -19,10 +20,10 @@ import { SheetLinker } from './names/link.ts';
 import { Reach } from './names/reach.ts';
 import { ReachBuilder, ReachIndex } from './names/relink.ts';
 import { ReachScope, TopLevelSymbols } from './names/scope.ts';
+import { FluentParser } from './syntax/fluent/parser.ts';
 import { PlaceAwareLexer } from './syntax/lexer.ts';
 import { lazyLookahead } from './syntax/lookahead.ts';
 import { lexerMessages, parserMessages } from './syntax/messages.ts';
-import { createParser } from './syntax/parser.ts';
 import { OverlappingTokens } from './syntax/tokens.ts';
 import { PlainValues } from './syntax/values.ts';
 
@@ -55,7 +56,9 @@ export const languageModule: Module<LaybackServices, PartialLangiumCoreServices>
             }) as IParserConfig,
         TokenBuilder: () => new OverlappingTokens(),
         Lexer: (services) => new PlaceAwareLexer(services),
-        LangiumParser: (services) => createParser(services),
+        // Of the toolkit's parser only `parse` is ever asked for.
+        LangiumParser: (services) =>
+            new FluentParser(services) as Pick<LangiumParser, 'parse'> as LangiumParser,
         ParserErrorMessageProvider: () => parserMessages,
         LexerErrorMessageProvider: () => lexerMessages,
         ValueConverter: () => new PlainValues(),

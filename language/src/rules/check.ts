@@ -53,10 +53,26 @@ export function* checkEach(loaded: Loaded, options: CheckOptions = {}): Generato
     for (const document of loaded.documents) yield checkSheet(document, loaded, gathered, used, options);
 }
 
+/** The same for files that are loaded in turn: nothing is kept of one when the next one comes. */
+export async function* checkInTurn(
+    turns: AsyncIterable<Loaded>,
+    options: CheckOptions = {},
+): AsyncGenerator<CheckedSheet> {
+    const gathered = new Gathered();
+    const used = new Set<unknown>();
+    for await (const loaded of turns) {
+        for (const document of loaded.documents) addReferred(document, used);
+        for (const document of loaded.documents) {
+            yield checkSheet(document, loaded, gathered, used, options);
+            gathered.leaveOut(document.parseResult.value.definitions);
+        }
+    }
+}
+
 /** @param used  definitions that any file refers to */
 export function checkSheet(
     document: LangiumDocument<Sheet>,
-    { services, unread }: Pick<Loaded, 'services' | 'unread'>,
+    { services, unread, others }: Pick<Loaded, 'services' | 'unread' | 'others'>,
     gathered: Gathered,
     used: ReadonlySet<unknown>,
     { turns = false, once = false }: CheckOptions = {},
@@ -64,7 +80,7 @@ export function checkSheet(
     const scope = services.references.ScopeProvider as ReachScope;
     const { LangiumDocuments: documents } = services.shared.workspace;
     const reach = services.shared.names.Reach;
-    const context = { documents, reach, unread, library: library.keys() };
+    const context = { documents, reach, unread, others, library: library.keys() };
     const language = [...checkLanguage(document, scope, context, gathered), ...ruleWordsIn(document)];
     const trees = reach.from(document).map(({ parseResult }) => parseResult.value);
     const { resolved, plans: first, memory } = readOnce(document, trees, gathered, used, !once);
@@ -155,9 +171,10 @@ function versionOf(document: LangiumDocument<Sheet>): Pick<JudgedFile, 'version'
 /** The definitions that some file refers to, whichever files are loaded. */
 export function usedAnywhere({ services }: Pick<Loaded, 'services'>): ReadonlySet<unknown> {
     const used = new Set<unknown>();
-    for (const document of services.shared.workspace.LangiumDocuments.all) {
-        for (const reference of document.references)
-            if ('ref' in reference && reference.ref) used.add(reference.ref);
-    }
+    for (const document of services.shared.workspace.LangiumDocuments.all) addReferred(document, used);
     return used;
+}
+
+function addReferred({ references }: LangiumDocument, used: Set<unknown>): void {
+    for (const reference of references) if ('ref' in reference && reference.ref) used.add(reference.ref);
 }

@@ -1,7 +1,7 @@
 import type { IToken } from 'chevrotain';
 import type { AstNode, ParseResult } from 'langium';
 import type { Sheet } from '../../../grammar/generated/ast.ts';
-import { positionOpeners } from '../../plan/syntax/lexer.ts';
+import { positionOpeners } from '../../plan/syntax/depth.ts';
 
 /**
  * A definition, property or statement as the formatter sees it: the stretch of pieces (tokens and comments)

@@ -13,6 +13,8 @@ export type Unread = ReadonlyMap<string, string>;
 
 export interface UseContext {
     readonly documents: LangiumDocuments;
+    /** Files that are there, and not among the documents now. */
+    readonly others?: readonly URI[] | undefined;
     readonly reach: Reach;
     /** Files that could not be read, by URI. */
     readonly unread: Unread;
@@ -73,7 +75,7 @@ function missing(use: Use, target: UseTarget & { uri: URI }, from: URI, context:
             fixes: near ? [instead(at, `"${near}"`)] : [],
         });
     }
-    const near = nearestFile(target.uri, from, context.documents);
+    const near = nearestFile(target.uri, from, context);
     return problem('use', at, {
         what: `There is no file \`${path}\` here.`,
         remedy: near ? `Did you mean \`${near}\`?` : 'Check its name, or make it.',
@@ -81,15 +83,13 @@ function missing(use: Use, target: UseTarget & { uri: URI }, from: URI, context:
     });
 }
 
-function nearestFile(wanted: URI, from: URI, documents: LangiumDocuments): string | undefined {
+function nearestFile(wanted: URI, from: URI, { documents, others = [] }: UseContext): string | undefined {
     const folder = from.path.slice(0, from.path.lastIndexOf('/') + 1);
-    const known = documents.all
-        .filter(
-            ({ uri }) => uri.scheme === from.scheme && uri.path !== from.path && uri.path.startsWith(folder),
-        )
-        .map(({ uri }) => uri.path.slice(folder.length))
-        .toArray();
-    return wanted.path.startsWith(folder) ? nearest(wanted.path.slice(folder.length), known) : undefined;
+    if (!wanted.path.startsWith(folder)) return undefined;
+    const known = [...documents.all.map(({ uri }) => uri), ...others]
+        .filter(({ scheme, path }) => scheme === from.scheme && path !== from.path && path.startsWith(folder))
+        .map(({ path }) => path.slice(folder.length));
+    return nearest(wanted.path.slice(folder.length), known);
 }
 
 function usedTwice(use: Use, before: Use): Finding {

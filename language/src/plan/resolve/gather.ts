@@ -11,6 +11,14 @@ export class Gathered {
     /** Typed readings of definitions that nobody overrides, by definition. */
     readonly readings = new Map<Definition, unknown>();
 
+    /** Forgets what some definitions gave. */
+    leaveOut(definitions: Iterable<Definition>): void {
+        for (const definition of definitions) {
+            this.tables.delete(definition);
+            this.readings.delete(definition);
+        }
+    }
+
     /** Forgets all but what some definitions gave. */
     keepOnly(holds: (definition: Definition) => boolean): void {
         for (const known of [this.tables, this.readings])

@@ -1,0 +1,30 @@
+// Writes generated/table.ts: the grammar as a text without faults is read by it.
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+
+const here = import.meta.dirname;
+const scratch = mkdtempSync(join(here, 'generated', 'table-'));
+try {
+    const outfile = join(scratch, 'tabulated.mjs');
+    await build({
+        entryPoints: [join(here, '../src/plan/syntax/fluent/tabulated.ts')],
+        outfile,
+        bundle: true,
+        platform: 'node',
+        format: 'esm',
+        target: 'node20.20',
+        logLevel: 'warning',
+    });
+    const { tabulated } = await import(pathToFileURL(outfile).href);
+    // As a text: the engine reads that faster than the same thing as code.
+    const json = JSON.stringify(JSON.stringify(tabulated()));
+    const module = [
+        `import type { Table } from '../../src/plan/syntax/fluent/table.ts';`,
+        `export const table: Table = JSON.parse(${json});`,
+    ];
+    writeFileSync(join(here, 'generated', 'table.ts'), `${module.join('\n\n')}\n`);
+} finally {
+    rmSync(scratch, { recursive: true, force: true });
+}
