@@ -25,6 +25,7 @@ const unfixed: ReadonlySet<string> = new Set([
     ...['log-mismatch', 'position-missing', 'rod-length', 'spool-low', 'stagger', 'teaser-foul'],
     ...[
         'thin-inside-thick',
+        'turn-tight',
         'used-twice',
         'wash',
         'weak-link',

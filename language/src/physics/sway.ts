@@ -1,4 +1,5 @@
 import type { Gap } from './segments.ts';
+import { finish, type Steps } from './steps.ts';
 import { type Triangle, triangleGap } from './triangles.ts';
 import type { Vec } from './vector.ts';
 
@@ -56,10 +57,11 @@ function turned(line: readonly Vec[], angle: number): Vec[] {
     });
 }
 
-/** How far a line turns to either side before its cap stops it, rad. */
+/** How far a line turns to either side before its cap stops it, rad; square to its bearing at most. */
 export function swayReached({ line, sway, cap = Number.POSITIVE_INFINITY }: SwayingLine): number {
     const reach = planReach(line);
-    return reach > cap ? Math.min(sway, Math.asin(cap / reach)) : sway;
+    const most = Math.min(sway, Math.PI / 2);
+    return reach > cap ? Math.min(most, Math.asin(cap / reach)) : most;
 }
 
 /** How far the lure moves to either side, m. */
@@ -126,10 +128,12 @@ export function swayMargin(
             { ...first, sway },
             { ...second, sway },
         ] as const;
-    const touch = leastSway((sway) => {
-        const gap = clearance(...at(sway))!;
-        return gap.distance <= contact ? gap : undefined;
-    }, upTo);
+    const touch = finish(
+        leastSway((sway) => {
+            const gap = clearance(...at(sway))!;
+            return gap.distance <= contact ? gap : undefined;
+        }, upTo),
+    );
     if (!touch) return { outcome: 'clear', upTo };
     const [a, b] = at(touch.sway);
     return {
@@ -147,18 +151,20 @@ const SWAY_ERROR = (0.01 * Math.PI) / 180;
  * The smallest sway at which something is found, when all that is found at one is found at every greater: a wider fan
  * holds the narrower, but for the flatness of its triangles.
  *
- * @returns `undefined` when nothing is found up to the limit, rad
+ * @returns `undefined` when nothing is found up to the limit, rad; step by step, a sway at a time
  */
-export function leastSway<T>(
+export function* leastSway<T>(
     find: (sway: number) => T | undefined,
     upTo: number,
-): { sway: number; found: T } | undefined {
+): Steps<{ sway: number; found: T } | undefined> {
     const still = find(0);
     if (still !== undefined) return { sway: 0, found: still };
-    let found = find(upTo);
+    yield;
+    let found = find(Math.min(upTo, Math.PI / 2));
     if (found === undefined) return undefined;
-    let [clear, sway] = [0, upTo];
+    let [clear, sway] = [0, Math.min(upTo, Math.PI / 2)];
     while (sway - clear > SWAY_ERROR) {
+        yield;
         const middle = (clear + sway) / 2;
         const between = find(middle);
         if (between === undefined) clear = middle;

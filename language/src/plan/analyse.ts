@@ -1,6 +1,7 @@
 import { insideWash, type Wash } from '../physics/waves/wash.ts';
 import { dragsOf } from './analyse/drags.ts';
 import { from, known, leaningOf, silent } from './analyse/figure.ts';
+import { heldOf } from './analyse/held.ts';
 import { orderOf } from './analyse/order.ts';
 import { pairsOf } from './analyse/pairs.ts';
 import { reelOf } from './analyse/reel.ts';
@@ -41,6 +42,7 @@ export function analyse(plan: Spread): AnalysedPlan {
         swayAsked,
         contact: CONTACT,
         order: orderOf(lines, CONTACT),
+        tightestHeld: heldOf(plan),
     };
 }
 

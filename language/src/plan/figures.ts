@@ -1,7 +1,10 @@
 import type { Wash } from '../physics/waves/wash.ts';
+import type { SensitivityFigures, TurnFigures } from './figures-of-turns.ts';
 import type { Measure } from './measure.ts';
 import type { Joint, Side, Spread, SpreadLine } from './model.ts';
 import type { Origin, Standing } from './origin.ts';
+
+export type * from './figures-of-turns.ts';
 
 /*
  * What was computed about a plan. A figure is either a value with its standing or a silence with its reason;
@@ -223,78 +226,6 @@ export interface PairFigures {
     readonly cure?: { readonly stagger?: number; readonly height?: number; readonly width?: number };
 }
 
-/** What ends the clean turns to one side. */
-export interface TurnLimit {
-    readonly kind: 'foul' | 'slack' | 'slow';
-    readonly lines: readonly LineFigures[];
-    /** s from the helm going over, and heading changed by then, rad. */
-    readonly time: number;
-    readonly turned: number;
-    /** Of the slow lure through the water, m/s. */
-    readonly speed?: number;
-}
-
-/** The tightest clean turn of one kind. */
-export interface CleanTurn {
-    /** m; of turns no tighter than this nothing is wrong. Absent where no turn that was looked at is clean. */
-    readonly radius?: number;
-    /** What goes wrong in a turn just tighter; absent where none that was looked at goes wrong. */
-    readonly limit?: TurnLimit;
-    /** For a half turn at that radius, s. */
-    readonly halfTurn?: number;
-}
-
-/** Two lines in the turn that the plan allows. */
-export interface PairInTurnFigures {
-    readonly a: LineFigures;
-    readonly b: LineFigures;
-    /** Least distance of the two fans, m. */
-    readonly clearance: number;
-    /** s from the helm going over, and heading changed by then, rad. */
-    readonly time: number;
-    readonly turned: number;
-    /** Sway at which they touch somewhere in the turn, rad; Infinity where none that was looked at does. */
-    readonly swayMargin: number;
-    /** Where on each, from its tow point, m. */
-    readonly fromTowPoint: readonly [number, number];
-    /** When the lines pass through each other even without sway, s. */
-    readonly passedThrough?: number;
-}
-
-/** A lure in the turn that the plan allows. */
-export interface LureInTurnFigures {
-    readonly line: LineFigures;
-    /** The slowest that it runs, m/s, and when, s. */
-    readonly slowest: number;
-    readonly time: number;
-    /** A line in air is followed as taut, one under water as a chain with weight, drag and stretch. */
-    readonly model: 'taut' | 'chain';
-    /** How far the taut line would have put the lure from where the chain has it, at most, m. */
-    readonly astray?: number;
-    /** When its line first falls slack, s. */
-    readonly slackAt?: number;
-}
-
-export interface SideTurnFigures {
-    /** No two lines touch at the sway asked, and none falls slack. */
-    readonly noFoul: CleanTurn;
-    /** Every lure keeps its least running speed. */
-    readonly allWorking: CleanTurn;
-    /** In a half turn as tight as the plan allows; empty where it names none. */
-    readonly pairs: readonly PairInTurnFigures[];
-    readonly lures: readonly LureInTurnFigures[];
-}
-
-/** A plan's turns. They take longer than the rest, so they come on their own. */
-export interface TurnFigures {
-    /** The tightest turn that the helm plans to make, m. */
-    readonly asked?: Measure;
-    readonly port: SideTurnFigures;
-    readonly starboard: SideTurnFigures;
-    /** Fans whose distance was worked out. */
-    readonly fanPairs: number;
-}
-
 /** Why one line is set before another: the other way round, the mover would sweep across the other one. */
 export interface OrderDemand {
     readonly first: LineFigures;
@@ -333,6 +264,10 @@ export interface AnalysedPlan {
     /** The distance at which two lines count as touching, m. */
     readonly contact: number;
     readonly order: Figure<OrderFigures>;
+    /** The radius to which a boat can be held at the plan's speed, m: no tighter turn is looked at. */
+    readonly tightestHeld?: Figure;
     /** Absent until somebody asked for them: see `withTurns`. */
     readonly turns?: Figure<TurnFigures>;
+    /** Absent until somebody asked: see `withSensitivity`. */
+    readonly sensitivity?: Figure<SensitivityFigures>;
 }

@@ -42,6 +42,8 @@ function limitWords({ kind, lines }: TurnLimit): string {
             return `${names} falls slack`;
         case 'slow':
             return `${names} runs slower than it works`;
+        case 'unsettled':
+            return `whether ${names} touch would take too long to find`;
     }
 }
 

@@ -36,6 +36,7 @@ import { teaserFoul } from './teaser-foul/teaser-foul.ts';
 import { thinInsideThick } from './thin-inside-thick/thin-inside-thick.ts';
 import { turnFoul } from './turn-foul/turn-foul.ts';
 import { turnStall } from './turn-stall/turn-stall.ts';
+import { turnTight } from './turn-tight/turn-tight.ts';
 import { unused } from './unused/unused.ts';
 import { usedTwice } from './used-twice/used-twice.ts';
 import { version } from './version/version.ts';
@@ -84,6 +85,7 @@ export const rules: readonly Rule[] = [
     thinInsideThick,
     turnFoul,
     turnStall,
+    turnTight,
     unused,
     usedTwice,
     version,

@@ -1,12 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { finish } from '../../../language/src/physics/steps.ts';
 import { courseOf } from '../../../language/src/physics/turn/course.ts';
 import { type Envelope, envelope, type JudgedLine } from '../../../language/src/physics/turn/envelope.ts';
 import { layOut, turnTime } from '../../../language/src/physics/turn/manoeuvre.ts';
 import { pairsInTurn } from '../../../language/src/physics/turn/pairs.ts';
-import { sensitivity } from '../../../language/src/physics/turn/sensitivity.ts';
+import {
+    type Change,
+    sensitivityInSteps,
+    USUAL_STEPS,
+} from '../../../language/src/physics/turn/sensitivity.ts';
 import { taut } from '../../../language/src/physics/turn/taut.ts';
-import { tightest } from '../../../language/src/physics/turn/tightest.ts';
+import { tightestInSteps } from '../../../language/src/physics/turn/tightest.ts';
 import type { Vec } from '../../../language/src/physics/vector.ts';
 import { DEGREE, SPREADS, TOW_POINTS } from '../spreads.ts';
 
@@ -35,7 +40,7 @@ const radiusOf = (part: Envelope['noFoul']) => (part.outcome === 'limited' ? par
 /** The least gap of all pairs in a turn, judged without any pruning across pairs. */
 function leastGap(lines: readonly JudgedLine[], side: 'port' | 'starboard', radius: number): number {
     const turn = layOut({ speed: SPEED, radius, side })!;
-    const pairs = pairsInTurn(
+    const { pairs } = pairsInTurn(
         lines.map((line) => ({ course: courseOf(line, turn)!, sway: line.sway, cap: line.cap })),
         turn,
     );
@@ -61,7 +66,7 @@ describe.each(['port', 'starboard'] as const)('turning to %s', (side) => {
         const touching = pairsInTurn(
             seven.map((line) => ({ course: courseOf(line, turn)!, sway: line.sway, cap: line.cap })),
             turn,
-        ).filter(({ distance }) => distance <= 0.25);
+        ).pairs.filter(({ distance }) => distance <= 0.25);
         expect(touching.map((pair) => pair.lines)).toContainEqual(lines);
         expect(time).toBeGreaterThan(0);
         expect(turned).toBeLessThanOrEqual(Math.PI + 1e-12);
@@ -135,7 +140,7 @@ test('a shotgun from a low centre tow point fouls rigger lines in turns; the hig
                 cap: line.cap,
             })),
             turn,
-        ).filter(({ lines, distance }) => lines[1] === 4 && distance <= 0.25);
+        ).pairs.filter(({ lines, distance }) => lines[1] === 4 && distance <= 0.25);
     };
     expect(fouls(4).some(({ lines: [rigger] }) => rigger === 2 || rigger === 3)).toBe(true);
     expect(fouls(9)).toEqual([]);
@@ -159,7 +164,7 @@ test('one short line alone is free to turn as tight as looked at', () => {
 
 test('clean turns tighter than a fault are told, not taken for the answer', () => {
     const faulty = (radius: number) => (radius < 20 || (radius > 40 && radius < 60) ? 'foul' : undefined);
-    const found = tightest({ tightest: 10, widest: 200 }, faulty, (radius) => radius);
+    const found = finish(tightestInSteps({ tightest: 10, widest: 200 }, faulty, (radius) => radius));
     if (found.outcome !== 'limited') throw new Error('there is a fault');
     expect(found.radius).toBeGreaterThanOrEqual(60);
     expect(found.radius).toBeLessThan(61);
@@ -176,21 +181,73 @@ test('a half turn takes π times the radius over the speed', () => {
     expect(turnTime({ speed: 4, radius: 50, side: 'port' })).toBeCloseTo((Math.PI * 50) / 4, 12);
 });
 
-test('more sway, a nearer contact or a longer line move the tightest turn, and each change is told', () => {
-    const lines = spread(STAGGERED!.astern);
+describe('what the tightest turn hangs on', () => {
+    const lines = spread(STAGGERED!.astern, 3.2);
     const looked = { speed: SPEED, side: 'port' } as const;
-    const found = sensitivity(lines, looked);
-    expect(found).toHaveLength(6 + 2 * lines.length);
-    const radiusAfter = (what: string, by: number) =>
-        radiusOf(
-            found.find(({ change }) => change.what === what && Math.sign(change.by) === by)!.envelope.noFoul,
-        )!;
-    const now = radiusOf(envelope(lines, looked)!.noFoul)!;
-    expect(radiusAfter('sway', 1)).toBeGreaterThan(now);
-    expect(radiusAfter('sway', -1)).toBeLessThan(now);
-    expect(radiusAfter('contact', 1)).toBeGreaterThanOrEqual(now);
-    // A tractrix knows no speed: only lures with a least speed mind it.
-    expect(radiusAfter('speed', 1)).toBeCloseTo(now, 6);
+    const { now, changes } = finish(sensitivityInSteps(lines, looked))!;
+    const changedBy = (wanted: Partial<Change>) =>
+        changes.find(({ change }) =>
+            Object.entries(wanted).every(([key, value]) => `${change[key as 'what']}` === `${value}`),
+        )!.envelope;
+    const { speed, sway, contact } = USUAL_STEPS;
+
+    test('each change is told: a metre of every line, every line left out, every trade, and the day', () => {
+        expect(changes).toHaveLength(2 * lines.length + lines.length + 6 + 6);
+        expect(radiusOf(now.noFoul)).toBeCloseTo(radiusOf(envelope(lines, looked)!.noFoul)!, -0.5);
+    });
+
+    test('more sway or a nearer contact widen it, a speed does not: a tractrix knows none', () => {
+        const radius = radiusOf(now.noFoul)!;
+        expect(radiusOf(changedBy({ what: 'sway', by: sway }).noFoul)).toBeGreaterThan(radius);
+        expect(radiusOf(changedBy({ what: 'sway', by: -sway }).noFoul)).toBeLessThan(radius);
+        expect(radiusOf(changedBy({ what: 'contact', by: contact }).noFoul)).toBeGreaterThanOrEqual(radius);
+        expect(radiusOf(changedBy({ what: 'speed', by: speed }).noFoul)).toBeCloseTo(radius, 6);
+        // Lures with a least speed mind it.
+        expect(radiusOf(changedBy({ what: 'speed', by: speed }).allWorking)).toBeLessThan(
+            radiusOf(now.allWorking)!,
+        );
+    });
+
+    test('a metre is found as if the line had been written so', () => {
+        const changed = lines.map((line, index) =>
+            index === 1 ? { ...line, layback: line.layback + 1 } : line,
+        );
+        const written = envelope(changed, { ...looked, refine: 0.1 })!;
+        expect(changedBy({ what: 'layback', line: 1, by: 1 })).toEqual({
+            ...written,
+            tally: expect.anything(),
+        });
+    });
+
+    test('without the line that limits it, it is tighter, and the limit names lines by their places in the whole', () => {
+        if (now.noFoul.outcome !== 'limited') throw new Error('the spread is limited');
+        for (const line of now.noFoul.limit.lines) {
+            const { noFoul } = changedBy({ what: 'without', line });
+            expect(radiusOf(noFoul)).toBeLessThan(radiusOf(now.noFoul)!);
+            if (noFoul.outcome === 'limited') expect(noFoul.limit.lines).not.toContain(line);
+        }
+        const others = lines.map((_, index) => index).filter((index) => index !== 0);
+        const { allWorking } = changedBy({ what: 'without', line: 0 });
+        if (allWorking.outcome === 'limited') expect(others).toContain(allWorking.limit.lines[0]);
+    });
+
+    test('traded distances are astern of the transom', () => {
+        const [corner, , rigger] = lines as [JudgedLine, JudgedLine, JudgedLine];
+        const moved = lines.map((line, index) =>
+            index === 0
+                ? { ...line, layback: rigger.layback - rigger.towPoint[0] + line.towPoint[0] }
+                : index === 2
+                  ? { ...line, layback: corner.layback - corner.towPoint[0] + line.towPoint[0] }
+                  : line,
+        );
+        const written = envelope(moved, { ...looked, refine: 0.1 })!;
+        expect(changedBy({ what: 'traded', lines: [0, 2] }).noFoul).toEqual(written.noFoul);
+    });
+
+    test('figures out of their range have none', () => {
+        expect(finish(sensitivityInSteps(lines, { ...looked, speed: -1 }))).toBeUndefined();
+        expect(finish(sensitivityInSteps([lines[0]!], looked))!.changes).toHaveLength(2 + 6);
+    });
 });
 
 test('whatever is towed, however the boat turns, every figure is a number', () => {

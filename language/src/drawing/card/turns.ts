@@ -77,5 +77,7 @@ function limitWords({ kind, lines }: TurnLimit): string {
             return `${names} falls slack`;
         case 'slow':
             return `${names} runs slower than it works`;
+        case 'unsettled':
+            return `whether ${names} touch would take too long to find`;
     }
 }

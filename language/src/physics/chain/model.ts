@@ -1,5 +1,5 @@
 import type { Turn } from '../turn/manoeuvre.ts';
-import type { TurnModel } from '../turn/model.ts';
+import type { LineMotion, TurnModel } from '../turn/model.ts';
 import { taut } from '../turn/taut.ts';
 import { type ChainLine, type ChainState, runChain } from './run.ts';
 
@@ -39,10 +39,20 @@ export const TRUSTED_WITHIN = 1;
 /** Follows one line by both models, every half second of a turn. */
 export function compareTaut(line: ChainLine, turn: Turn, within = TRUSTED_WITHIN): TautTrust {
     const times = Array.from({ length: Math.floor(turn.end / 0.5) + 1 }, (_, index) => index / 2);
-    const simple = taut(line, turn, times);
     const full = chain(line, turn, times);
-    if (!simple || !full)
-        return { kind: 'no-answer', reason: 'The line cannot be followed through this turn.' };
+    return full
+        ? trustIn(line, turn, full, within)
+        : { kind: 'no-answer', reason: 'The line cannot be followed through this turn.' };
+}
+
+/** How far the taut line strays from a chain that was followed already, at the moments at which that one was seen. */
+export function trustIn(line: ChainLine, turn: Turn, full: LineMotion, within = TRUSTED_WITHIN): TautTrust {
+    const simple = taut(
+        line,
+        turn,
+        full.states.map(({ time }) => time),
+    );
+    if (!simple) return { kind: 'no-answer', reason: 'The line cannot be followed through this turn.' };
     let astray = 0;
     let at = 0;
     let sinks = 0;

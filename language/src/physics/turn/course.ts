@@ -1,3 +1,4 @@
+import { segmentGap } from '../segments.ts';
 import type { Vec } from '../vector.ts';
 import { boatAt, type Turn } from './manoeuvre.ts';
 import type { LineMotion, TowedLine, TurnModel } from './model.ts';
@@ -69,10 +70,11 @@ export function courseOfTrail(trail: Trail): Course {
     return { at, start: 0, end: turn.end, ...(slackAt !== undefined && { slackAt }) };
 }
 
-/** Between samples the line is taken to move evenly as seen from the boat. */
-function courseOfMotion({ states, slackAt }: LineMotion, turn: Turn): Course | undefined {
+/** Between samples the line is taken to move evenly as seen from the boat; `undefined` where there are none. */
+export function courseOfMotion({ states, slackAt }: LineMotion, turn: Turn): Course | undefined {
     if (states.length === 0) return undefined;
-    const lines = states.map(({ line, time }) => line.map((point) => fromBoat(point, turn, time)));
+    const kept = pointsThatBend(states.map(({ line }) => line));
+    const lines = states.map(({ line, time }) => kept.map((index) => fromBoat(line[index]!, turn, time)));
     const times = states.map(({ time }) => time);
     const travelled = [0];
     for (let index = 1; index < lines.length; index++) {
@@ -90,6 +92,33 @@ function courseOfMotion({ states, slackAt }: LineMotion, turn: Turn): Course | u
         };
     };
     return { at, start: times[0]!, end: times[times.length - 1]!, ...(slackAt !== undefined && { slackAt }) };
+}
+
+/** A point that never strays further than this from a straight line past it says nothing of where the line runs, m. */
+const STRAIGHT = 0.02;
+
+/**
+ * Which points of a line are needed to follow it through all its states: a chain of many links is straight over most
+ * of its length, and what a search for meetings costs grows with the square of the pieces.
+ */
+function pointsThatBend(lines: readonly (readonly Vec[])[]): number[] {
+    const last = lines[0]!.length - 1;
+    if (lines.some(({ length }) => length !== last + 1)) return lines[0]!.map((_, index) => index);
+    const kept = [0];
+    for (let from = 0; from < last; from = kept[kept.length - 1]!) {
+        let to = from + 1;
+        while (to < last && lines.every((line) => isStraight(line, from, to + 1))) to++;
+        kept.push(to);
+    }
+    return kept;
+}
+
+function isStraight(line: readonly Vec[], from: number, to: number): boolean {
+    for (let index = from + 1; index < to; index++) {
+        const point = line[index]!;
+        if (segmentGap(point, point, line[from]!, line[to]!).distance > STRAIGHT) return false;
+    }
+    return true;
 }
 
 /** A point of the water's axes in the boat's. */

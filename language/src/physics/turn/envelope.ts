@@ -1,10 +1,11 @@
+import { finish, type Steps } from '../steps.ts';
 import { CONTACT_DISTANCE } from '../sway.ts';
 import { courseOfTrail } from './course.ts';
 import { boatAt, layOut, type Manoeuvre, type Turn } from './manoeuvre.ts';
-import { firstWithin, nearest, type Tally } from './meeting.ts';
+import { firstWithin, nearest, newTally, type Tally } from './meeting.ts';
 import type { TowedLine } from './model.ts';
 import { type Swaying, type Swept, sweep } from './swept.ts';
-import { type Range, type Tightest, tightest } from './tightest.ts';
+import { type Range, REFINE, type Tightest, tightestInSteps } from './tightest.ts';
 import { follow, type Trail } from './trail.ts';
 import { slowest } from './working.ts';
 
@@ -18,9 +19,9 @@ export interface JudgedLine extends TowedLine, Swaying {
 export interface Limit {
     /**
      * Two lines within the contact distance at their sway; a line slack, of which nothing can be promised; a lure
-     * slower than its least speed.
+     * slower than its least speed; two lines of which the work allowed could not tell whether they foul.
      */
-    readonly kind: 'foul' | 'slack' | 'slow';
+    readonly kind: 'foul' | 'slack' | 'slow' | 'unsettled';
     readonly lines: readonly number[];
     /** When it first happens, or when the lure is slowest; s from the helm going over. */
     readonly time: number;
@@ -44,6 +45,10 @@ export interface Looked extends Omit<Manoeuvre, 'radius'> {
     readonly range?: Range;
     /** Lines nearer than this are taken to touch, m. */
     readonly contact?: number;
+    /** The tightest turns are found to this, m; 1 by default. Distances are told apart the finer. */
+    readonly refine?: number;
+    /** What the searches of all turns together may cost: see `Tally`. */
+    readonly most?: number;
 }
 
 /** Estimate: from what a boat of this kind turns in to what is hardly a turn. */
@@ -55,11 +60,17 @@ export const USUAL_RANGE: Range = { tightest: 15, widest: 250 };
  * @returns `undefined` for a line or a manoeuvre whose figures are out of their range
  */
 export function envelope(lines: readonly JudgedLine[], looked: Looked): Envelope | undefined {
-    const { range = USUAL_RANGE, contact = CONTACT_DISTANCE, ...manoeuvre } = looked;
-    const sound = 0 < range.tightest && range.tightest <= range.widest && contact >= 0;
-    if (!sound || !turnOf(lines, { ...manoeuvre, radius: range.tightest })) return undefined;
+    return finish(envelopeInSteps(lines, looked));
+}
 
-    const tally: Tally = { fanPairs: 0, boxes: 0 };
+/** The same a turn at a time. */
+export function* envelopeInSteps(lines: readonly JudgedLine[], looked: Looked): Steps<Envelope | undefined> {
+    const { range = USUAL_RANGE, contact = CONTACT_DISTANCE, refine = REFINE, most, ...manoeuvre } = looked;
+    const sound = 0 < range.tightest && range.tightest <= range.widest && contact >= 0 && refine > 0;
+    const can = (radius: number) => turnOf(lines, { ...manoeuvre, radius }) !== undefined;
+    if (!sound || !can(range.tightest) || !can(range.widest)) return undefined;
+
+    const tally = newTally(most);
     const turns = new Map<number, Trails>();
     const at = (radius: number) => {
         const known = turns.get(radius) ?? turnOf(lines, { ...manoeuvre, radius })!;
@@ -68,36 +79,49 @@ export function envelope(lines: readonly JudgedLine[], looked: Looked): Envelope
     };
     // The pair that fouled last is the likeliest to foul in the next turn.
     const pairs = everyTwo(lines.length);
-    const foul = (radius: number): Pair | undefined => {
+    const fineness = Math.min(1, refine / REFINE);
+    const foul = (radius: number): Foul | undefined => {
         const swept = sweptBy(at(radius), lines);
-        const index = pairs.findIndex(([a, b]) => nearest(swept[a]!, swept[b]!, tally, contact, true));
-        if (index < 0) return undefined;
-        const [pair] = pairs.splice(index, 1);
-        pairs.unshift(pair!);
-        return pair;
+        for (const [index, pair] of pairs.entries()) {
+            const [a, b] = pair;
+            const met = nearest(swept[a]!, swept[b]!, tally, contact, true, fineness);
+            if (!met) continue;
+            pairs.splice(index, 1);
+            pairs.unshift(pair);
+            return met === 'unsettled' ? { pair } : { pair, time: met.time };
+        }
+        return undefined;
     };
     return {
-        noFoul: tightest(
+        noFoul: yield* tightestInSteps(
             range,
             (radius) => slackLine(at(radius)) ?? foul(radius),
             (radius, fault) =>
                 typeof fault === 'number'
                     ? limitAt(at(radius), 'slack', [fault], at(radius).trails[fault]!.slackAt!)
                     : foulLimit(at(radius), lines, fault, contact, tally),
+            refine,
         ),
-        allWorking: tightest(
+        allWorking: yield* tightestInSteps(
             range,
             (radius) => slowLine(at(radius), lines),
             (radius, line) => {
                 const { speed, time } = slowest(at(radius).trails[line]!);
                 return { ...limitAt(at(radius), speed > 0 ? 'slow' : 'slack', [line], time), speed };
             },
+            refine,
         ),
         tally,
     };
 }
 
 type Pair = readonly [number, number];
+
+interface Foul {
+    readonly pair: Pair;
+    /** A moment at which the two touch, s; absent where the search was broken off. */
+    readonly time?: number;
+}
 
 interface Trails {
     readonly turn: Turn;
@@ -109,7 +133,8 @@ function turnOf(lines: readonly JudgedLine[], manoeuvre: Manoeuvre): Trails | un
     if (!turn) return undefined;
     const trails = lines.flatMap((line) => follow(line, turn) ?? []);
     const sound = lines.every(
-        ({ sway, cap = 1, leastSpeed = 0 }) => sway >= 0 && cap >= 0 && leastSpeed >= 0,
+        ({ sway, cap = 1, leastSpeed = 0 }) =>
+            sway >= 0 && sway <= Math.PI / 2 && cap >= 0 && leastSpeed >= 0,
     );
     return sound && trails.length === lines.length ? { turn, trails } : undefined;
 }
@@ -147,12 +172,13 @@ function limitAt({ turn }: Trails, kind: Limit['kind'], lines: readonly number[]
 function foulLimit(
     trails: Trails,
     lines: readonly JudgedLine[],
-    pair: Pair,
+    { pair, time }: Foul,
     contact: number,
     tally: Tally,
 ): Limit {
+    if (time === undefined) return limitAt(trails, 'unsettled', pair, 0);
     const swept = sweptBy(trails, lines);
     const [a, b] = pair;
-    const time = firstWithin(swept[a]!, swept[b]!, tally, contact)?.time ?? 0;
-    return limitAt(trails, 'foul', pair, time);
+    const first = firstWithin(swept[a]!, swept[b]!, tally, contact);
+    return limitAt(trails, 'foul', pair, first && first !== 'unsettled' ? first.time : time);
 }

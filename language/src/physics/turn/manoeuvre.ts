@@ -76,7 +76,8 @@ export function layOut(manoeuvre: Manoeuvre): Turn | undefined {
 
     const rate = turnSpeed / radius;
     if (!(rate > 0 && Number.isFinite(angle / rate))) return undefined;
-    const helm = ramp < SHORTEST_RAMP ? 0 : Math.min(ramp, angle / rate);
+    const shortened = Math.min(ramp, angle / rate);
+    const helm = shortened < SHORTEST_RAMP ? 0 : shortened;
     const held = Math.max(0, angle / rate - helm);
     const yawRate = side === 'port' ? rate : -rate;
 
@@ -180,6 +181,9 @@ function arc(speed: number, heading: number, yawRate: number, t: number): [numbe
 const GAUSS_POINTS = [0.1834346424956498, 0.525532409916329, 0.7966664774136267, 0.9602898564975363];
 const GAUSS_WEIGHTS = [0.362683783378362, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763];
 
+/** Four full circles and more. */
+const MOST_PIECES = 100;
+
 /**
  * Displacement while speed and yaw rate change: there is no closed form, so eight-point Gauss–Legendre on pieces
  * that turn less than half a radian (error below 1e-14 of the distance).
@@ -189,7 +193,7 @@ function spiral(phase: Phase, duration: number): [number, number] {
     const turned =
         Math.max(Math.abs(from.yawRate), Math.abs(from.yawRate + yawAcceleration * duration)) *
         Math.abs(duration);
-    const pieces = Math.max(1, Math.ceil(turned / 0.5));
+    const pieces = Math.min(MOST_PIECES, Math.max(1, Math.ceil(turned / 0.5)));
     const half = duration / pieces / 2;
     let x = 0;
     let y = 0;

@@ -6,14 +6,46 @@ import { boxesApart, boxGap, type Moment, type Swept } from './swept.ts';
 export interface Meeting extends Gap {
     /** s */
     readonly time: number;
+    /** The search was broken off: the two may come nearer at another moment. */
+    readonly rough?: true;
 }
 
-/** How much work a search was, for those who must keep it quick. */
+/** How much work searches were, and how much they may be. */
 export interface Tally {
     /** Pairs of fans whose distance was worked out. */
     fanPairs: number;
     /** Pairs of fans told apart by their boxes alone. */
     boxes: number;
+    /** Moments that were looked at, of two lines each. */
+    moments: number;
+    /** When the work comes to so many pairs of fans, every search is broken off, */
+    readonly most: number;
+    /** and each one when its own does. */
+    readonly mostInOne: number;
+}
+
+/**
+ * Fifty times what a full spread takes in the turns that boats make, and a second or two: what needs more has figures
+ * that no spread has.
+ */
+export const MOST_WORK = 1_000_000;
+
+/** Some tens of milliseconds. */
+const MOST_IN_ONE = 20_000;
+
+export function newTally(most = MOST_WORK, mostInOne = MOST_IN_ONE): Tally {
+    return { fanPairs: 0, boxes: 0, moments: 0, most, mostInOne };
+}
+
+/** In pairs of fans: to see where two lines are takes as long, to tell boxes apart a fraction of it. */
+export function workOf({ fanPairs, boxes, moments }: Tally): number {
+    return fanPairs + moments + boxes / 32;
+}
+
+/** Whether a search that begins now has to be broken off. */
+function patience(tally: Tally): () => boolean {
+    const enough = Math.min(tally.most, workOf(tally) + tally.mostInOne);
+    return () => workOf(tally) >= enough;
 }
 
 /** Nothing nearer than what is found by this, m, or by this share of it, is left out. */
@@ -27,9 +59,11 @@ const INSTANT = 1e-6;
  * The least distance of two lines in a turn: no moment is nearer by more than 5 mm or 5 %, and about the nearest
  * moment found the distance is followed to its bottom.
  *
- * @param below    only what is nearer than this is looked for, m
- * @param settle   whether the first found below the limit will do
- * @returns `undefined` when they stay apart by the limit
+ * @param below     only what is nearer than this is looked for, m
+ * @param settle    whether the first found below the limit will do
+ * @param fineness  by what both errors are multiplied, ≤ 1
+ * @returns `undefined` when they stay apart by the limit; `unsettled` when the search was broken off before it could
+ *          tell, and a rough meeting when it was after it found one
  *
  * Between two moments neither line moves further than it has travelled, which bounds the distance from below:
  * stretches that cannot hold a smaller one are left out whole, the others halved. So nothing slips through between
@@ -41,13 +75,17 @@ export function nearest(
     tally: Tally,
     below = Number.POSITIVE_INFINITY,
     settle = false,
-    tolerance = TOLERANCE,
-): Meeting | undefined {
+    fineness = 1,
+): Meeting | 'unsettled' | undefined {
     let best: Meeting | undefined;
+    let broken = false;
+    const isSpent = patience(tally);
     let limit = below;
     let around = 0;
-    const found = () => best !== undefined && (settle || best.distance === 0);
+    // No distance is below 0, so none is nearer than one within the error of it.
+    const found = () => best !== undefined && (settle || best.distance <= fineness * TOLERANCE);
     const look = (time: number, within: number): Look => {
+        broken ||= isSpent();
         const looked = lookAt(first, second, time, limit, tally);
         if (looked.gap && looked.gap.distance < limit) {
             best = { ...looked.gap, time };
@@ -57,8 +95,9 @@ export function nearest(
         return looked;
     };
     const halve = (from: Look, to: Look): void => {
-        const margin = Math.max(tolerance, SHARE * limit);
-        if (found() || !(leastBetween(from, to) < limit - margin) || isMoment(from, to, margin)) return;
+        const margin = fineness * Math.max(TOLERANCE, SHARE * limit);
+        if (broken || found()) return;
+        if (!(leastBetween(from, to) < limit - margin) || isMoment(from, to, margin)) return;
         if (boxesApart(from.first, to.first, from.second, to.second) > limit) {
             tally.boxes++;
             return;
@@ -76,7 +115,8 @@ export function nearest(
     const [start, end] = span(first, second);
     const opening = look(start, 0);
     if (end > start) halve(opening, look(end, 0));
-    if (best && !found())
+    if (broken && !found()) return best ? { ...best, rough: true } : 'unsettled';
+    if (best && !settle && best.distance > 0)
         bottom(best.time - around, best.time + around, (time) => look(time, around).distance);
     return best;
 }
@@ -105,7 +145,7 @@ function bottom(from: number, to: number, figure: (time: number) => number): voi
  * When two lines first come within a distance of each other.
  *
  * @param from  s; what was before is not looked at
- * @returns `undefined` when they stay apart
+ * @returns `undefined` when they stay apart, `unsettled` when the search was broken off before it could tell
  */
 export function firstWithin(
     first: Swept,
@@ -114,10 +154,12 @@ export function firstWithin(
     limit: number,
     tolerance = TOLERANCE,
     from = Number.NEGATIVE_INFINITY,
-): Meeting | undefined {
+): Meeting | 'unsettled' | undefined {
+    const isSpent = patience(tally);
     const look = (time: number) => lookAt(first, second, time, limit, tally);
     const met = ({ gap, time }: Look) => (gap && gap.distance <= limit ? { ...gap, time } : undefined);
-    const search = (before: Look, after: Look): Meeting | undefined => {
+    const search = (before: Look, after: Look): Meeting | 'unsettled' | undefined => {
+        if (isSpent()) return 'unsettled';
         if (!(leastBetween(before, after) <= limit)) return undefined;
         if (boxesApart(before.first, after.first, before.second, after.second) > limit) return undefined;
         if (isMoment(before, after, tolerance)) return met(after);
@@ -140,6 +182,7 @@ interface Look {
 }
 
 function lookAt(one: Swept, other: Swept, time: number, limit: number, tally: Tally): Look {
+    tally.moments++;
     const first = one.at(time);
     const second = other.at(time);
     const apart = boxesApart(first, first, second, second);

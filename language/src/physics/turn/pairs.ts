@@ -1,8 +1,9 @@
+import { finish, type Steps } from '../steps.ts';
 import { CONTACT_DISTANCE, leastSway, type SwayingLine, swayAtLure, WIDEST_SWAY } from '../sway.ts';
 import { norm, subtract, type Vec } from '../vector.ts';
 import type { Course } from './course.ts';
 import { boatAt, type Turn } from './manoeuvre.ts';
-import { nearest, type Tally } from './meeting.ts';
+import { nearest, newTally, type Tally } from './meeting.ts';
 import { passage } from './passing.ts';
 import { type Swaying, sweep } from './swept.ts';
 
@@ -18,7 +19,7 @@ export interface PairInTurn {
     /** Where on each, in the boat's axes, and how far that is from its tow point, m. */
     readonly at: readonly [Vec, Vec];
     readonly fromTowPoint: readonly [number, number];
-    readonly margin: TurnMargin;
+    readonly margin: Exclude<TurnMargin, { outcome: 'unsettled' }>;
     /** When the lines, without sway, pass through each other, s; absent when they do not. */
     readonly passedThrough?: number;
 }
@@ -34,33 +35,63 @@ export type TurnMargin =
           /** A moment at which they touch, s. */
           readonly time: number;
       }
-    | { readonly outcome: 'clear'; readonly upTo: number };
+    | { readonly outcome: 'clear'; readonly upTo: number }
+    /** The work allowed could not tell. */
+    | { readonly outcome: 'unsettled' };
+
+/** What is found of every two lines in a turn. */
+export interface PairsInTurn {
+    /** The nearest first. */
+    readonly pairs: readonly PairInTurn[];
+    /** Those of which the work allowed could not tell. */
+    readonly unsettled: readonly (readonly [number, number])[];
+}
 
 export interface TurningLine extends Swaying {
     readonly course: Course;
 }
 
 /**
- * Every two of several lines in a turn, the nearest pair first.
+ * Every two of several lines in a turn.
  *
  * @param contact  lines nearer than this are taken to touch, m
  * @param upTo     no margin is looked for beyond, rad
+ * @param tally    what the searches may cost and what they did
  */
 export function pairsInTurn(
     lines: readonly TurningLine[],
     turn: Turn,
     contact = CONTACT_DISTANCE,
     upTo = WIDEST_SWAY,
-    tally: Tally = { fanPairs: 0, boxes: 0 },
-): PairInTurn[] {
+    tally: Tally = newTally(),
+): PairsInTurn {
+    return finish(pairsInSteps(lines, turn, contact, upTo, tally));
+}
+
+/** The same a pair at a time. */
+export function* pairsInSteps(
+    lines: readonly TurningLine[],
+    turn: Turn,
+    contact: number,
+    upTo: number,
+    tally: Tally,
+): Steps<PairsInTurn> {
     const swept = lines.map((line) => sweep(line.course, line));
     const pairs: PairInTurn[] = [];
+    const unsettled: [number, number][] = [];
     for (let a = 0; a < lines.length; a++) {
         for (let b = a + 1; b < lines.length; b++) {
             const met = nearest(swept[a]!, swept[b]!, tally);
             if (!met) continue;
+            const margin =
+                met === 'unsettled'
+                    ? undefined
+                    : yield* turnMargin(lines[a]!, lines[b]!, tally, contact, upTo);
+            if (met === 'unsettled' || !margin || margin.outcome === 'unsettled') {
+                unsettled.push([a, b]);
+                continue;
+            }
             const { distance, time, at } = met;
-            const margin = turnMargin(lines[a]!, lines[b]!, tally, contact, upTo);
             // Lines that can sway without touching do not pass through each other without.
             const passed =
                 margin.outcome === 'touch' && margin.sway === 0
@@ -79,20 +110,25 @@ export function pairsInTurn(
                 margin,
                 ...(passed !== undefined && { passedThrough: passed }),
             });
+            yield;
         }
     }
-    return pairs.sort((one, other) => one.distance - other.distance || marginOf(one) - marginOf(other));
+    pairs.sort((one, other) => one.distance - other.distance || marginOf(one) - marginOf(other));
+    return { pairs, unsettled };
 }
 
-/** The smallest sway at which two lines come within the contact distance somewhere in the turn; caps apply. */
-export function turnMargin(
+/**
+ * The smallest sway at which two lines come within the contact distance somewhere in the turn; caps apply. Step by
+ * step, a sway at a time.
+ */
+export function* turnMargin(
     first: TurningLine,
     second: TurningLine,
     tally: Tally,
     contact = CONTACT_DISTANCE,
     upTo = WIDEST_SWAY,
-): TurnMargin {
-    const touch = leastSway(
+): Steps<TurnMargin> {
+    const touch = yield* leastSway(
         (sway) =>
             nearest(
                 sweep(first.course, { ...first, sway }),
@@ -104,8 +140,9 @@ export function turnMargin(
         upTo,
     );
     if (!touch) return { outcome: 'clear', upTo };
-    const { sway } = touch;
-    const { time } = touch.found;
+    const { sway, found } = touch;
+    if (found === 'unsettled') return { outcome: 'unsettled' };
+    const { time } = found;
     const atLure = ({ course, cap }: TurningLine) => {
         const line: SwayingLine = { line: course.at(time).line, sway, cap };
         return swayAtLure(line);

@@ -17,7 +17,7 @@ const MOST_TOUCHES = 20;
  * When two lines, without sway, first pass through each other: a tangle, even if at no moment looked at they were
  * near.
  *
- * @returns s, or `undefined` when they do not
+ * @returns s, or `undefined` when they do not, or when the search was broken off
  *
  * They pass when they touch and, by the nearest of their pieces, one is on the other side of the other afterwards.
  */
@@ -26,7 +26,7 @@ export function passage(first: Course, second: Course, tally: Tally): number | u
     let from = Math.max(first.start, second.start);
     for (let touch = 0; touch < MOST_TOUCHES; touch++) {
         const met = firstWithin(one, other, tally, TOUCH, TOUCH / 2, from);
-        if (!met) return undefined;
+        if (!met || met === 'unsettled') return undefined;
         const { along } = lineGap(first.at(met.time).line, second.at(met.time).line)!;
         const side = (time: number) =>
             handedness(piece(first.at(time).line, along[0]), piece(second.at(time).line, along[1]));

@@ -1,3 +1,5 @@
+import type { Steps } from '../steps.ts';
+
 /** The tightest clean turn of one kind, with what ends it. */
 export type Tightest<Limit> =
     | {
@@ -23,8 +25,14 @@ export interface Range {
 /** Each radius looked at is tighter than the one before by this factor; what is clean only between two is missed. */
 const SCAN = 1.1;
 
+/** No more radii than this are scanned: in a wider range they lie further apart. */
+const MOST_RADII = 100;
+
 /** A limit is found to this, m. */
-const REFINE = 1;
+export const REFINE = 1;
+
+/** Enough for a metre out of any range, and an end where numbers lie further apart than that. */
+const MOST_HALVINGS = 60;
 
 /**
  * The tightest clean turn. Turns are not taken to get worse all the way as they tighten, so the whole range is
@@ -32,27 +40,36 @@ const REFINE = 1;
  *
  * @param fault   what is wrong with a turn of a radius, if anything
  * @param limit   the same told in full, asked once for the turn just tighter than the answer
+ * @param refine  the answer is found to this, m
+ * @returns step by step, a radius at a time
  */
-export function tightest<Fault, Limit>(
+export function* tightestInSteps<Fault, Limit>(
     { tightest, widest }: Range,
     fault: (radius: number) => Fault | undefined,
     limit: (radius: number, fault: Fault) => Limit,
-): Tightest<Limit> {
-    const steps = Math.max(1, Math.ceil(Math.log(widest / tightest) / Math.log(SCAN)));
+    refine = REFINE,
+): Steps<Tightest<Limit>> {
+    const wanted = Math.ceil(Math.log(widest / tightest) / Math.log(SCAN));
+    const steps = Math.min(MOST_RADII, Math.max(1, wanted));
     const radii = Array.from(
         { length: steps + 1 },
         (_, step) => widest * (tightest / widest) ** (step / steps),
     );
-    const faults = radii.map(fault);
+    const faults: (Fault | undefined)[] = [];
+    for (const radius of radii) {
+        faults.push(fault(radius));
+        yield;
+    }
 
     /** The clean and the faulty end of the last metre between two radii. */
-    const edge = (clean: number, faulty: number, known: Fault) => {
+    const edge = function* (clean: number, faulty: number, known: Fault) {
         let [good, bad, wrong] = [clean, faulty, known];
-        while (Math.abs(good - bad) > REFINE) {
+        for (let halving = 0; halving < MOST_HALVINGS && Math.abs(good - bad) > refine; halving++) {
             const middle = (good + bad) / 2;
             const found = fault(middle);
             if (found === undefined) good = middle;
             else [bad, wrong] = [middle, found];
+            yield;
         }
         return { clean: good, limit: () => limit(bad, wrong) };
     };
@@ -60,20 +77,21 @@ export function tightest<Fault, Limit>(
     const first = faults.findIndex((found) => found !== undefined);
     if (first < 0) return { outcome: 'free', radius: tightest };
     if (first === 0) return { outcome: 'never', radius: widest, limit: limit(widest, faults[0]!) };
-    const end = edge(radii[first - 1]!, radii[first]!, faults[first]!);
+    const end = yield* edge(radii[first - 1]!, radii[first]!, faults[first]!);
     const cleanAgain: { from: number; to: number }[] = [];
     for (let step = first + 1; step < radii.length; step++) {
         if (faults[step] !== undefined) continue;
         const opening = faults[step - 1];
-        if (opening !== undefined)
-            cleanAgain.push({ from: edge(radii[step]!, radii[step - 1]!, opening).clean, to: tightest });
+        if (opening !== undefined) {
+            const { clean } = yield* edge(radii[step]!, radii[step - 1]!, opening);
+            cleanAgain.push({ from: clean, to: tightest });
+        }
         const closing = faults[step + 1];
         const again = cleanAgain[cleanAgain.length - 1];
-        if (closing !== undefined && again)
-            cleanAgain[cleanAgain.length - 1] = {
-                from: again.from,
-                to: edge(radii[step]!, radii[step + 1]!, closing).clean,
-            };
+        if (closing !== undefined && again) {
+            const { clean } = yield* edge(radii[step]!, radii[step + 1]!, closing);
+            cleanAgain[cleanAgain.length - 1] = { from: again.from, to: clean };
+        }
     }
     return { outcome: 'limited', radius: end.clean, limit: end.limit(), cleanAgain };
 }

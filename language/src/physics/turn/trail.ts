@@ -28,20 +28,26 @@ export interface Stretch {
 /** A ramp is cut into so many pieces: the law is of fourth order in them, and leaves less than 0.05 mm at the lure. */
 const RAMP_PIECES = 32;
 
-/** A line that goes slack more often is taken as slack for good. */
+/** A line that goes slack more often is taken as slack for good, */
 const MOST_SLACKS = 50;
 
+/** and so is one for whose straightening so many moments have been looked at. */
+const MOST_LOOKS = 20_000;
+
 /**
- * @returns `undefined` for a layback that is not positive or figures that are not finite
+ * @returns `undefined` for a layback that is not positive or figures that do not fit on earth
  */
 export function follow(line: TowedLine, turn: Turn, rampPieces = RAMP_PIECES): Trail | undefined {
-    if (!(line.layback > 0) || ![...line.towPoint, line.layback].every(Number.isFinite)) return undefined;
+    if (!(line.layback > 0) || ![...line.towPoint, line.layback].every(isOnEarth)) return undefined;
     const stretches: Stretch[] = [];
     let [bearing, travelled, slacks]: [Bearing, number, number] = [ASTERN, 0, 0];
+    let looks = MOST_LOOKS;
     let time = Number.NEGATIVE_INFINITY;
     for (const phase of turn.phases) {
         while (time < phase.end) {
-            const end = pieceEnd(phase, time, rampPieces);
+            const piece = pieceEnd(phase, time, rampPieces);
+            // Beyond what numbers can tell apart there are no pieces.
+            const end = piece > time ? piece : phase.end;
             const loose = slackTime(line, phase, bearing, time, end);
             const reached = loose ?? end;
             if (reached > time) {
@@ -56,8 +62,9 @@ export function follow(line: TowedLine, turn: Turn, rampPieces = RAMP_PIECES): T
             if (loose === undefined) continue;
             slacks++;
             const resting = lureOn(line, turn, bearing, loose);
-            const again =
-                slacks > MOST_SLACKS ? Number.POSITIVE_INFINITY : tautAgain(line, turn, resting, loose);
+            const straight = tautAgain(line, turn, resting, loose, slacks > MOST_SLACKS ? 0 : looks);
+            looks -= straight.looks;
+            const again = straight.time;
             stretches.push({ start: loose, end: again, phase, bearing, resting, travelled });
             if (again < Number.POSITIVE_INFINITY) {
                 travelled += driftRate(line, turn) * (again - loose);
@@ -68,6 +75,11 @@ export function follow(line: TowedLine, turn: Turn, rampPieces = RAMP_PIECES): T
     }
     const slackAt = stretches.find(({ resting }) => resting)?.start;
     return { line, turn, stretches, ...(slackAt !== undefined && { slackAt }) };
+}
+
+/** Lengths beyond which rounding would eat what the figures say, m. */
+function isOnEarth(length: number): boolean {
+    return Math.abs(length) < 1e8;
 }
 
 /** Where the piece of a phase that holds a time ends. */
@@ -135,8 +147,18 @@ function bearingFrom(line: TowedLine, turn: Turn, lure: Vec, time: number): Bear
 /** Rounding must not pull a line straight, as a share of its length. */
 const GRAZE = 1e-9;
 
-/** When a line whose lure lies still is straight again, s; Infinity when that never happens. */
-function tautAgain(line: TowedLine, turn: Turn, lure: Vec, from: number): number {
+/**
+ * When a line whose lure lies still is straight again, s; Infinity when that never happens.
+ *
+ * @param most  moments to be looked at
+ */
+function tautAgain(
+    line: TowedLine,
+    turn: Turn,
+    lure: Vec,
+    from: number,
+    most: number,
+): { time: number; looks: number } {
     const straight = (time: number) => {
         const [x, y] = towPointAt(line, turn, time);
         return Math.hypot(x - lure[0], y - lure[1]) > line.layback * (1 + GRAZE);
@@ -145,7 +167,7 @@ function tautAgain(line: TowedLine, turn: Turn, lure: Vec, from: number): number
     const step = line.layback / Math.max(speed, turnSpeed) / 8;
     // On the straight after the turn the tow point is soon further off than the line is long.
     const last = Math.max(from, turn.steadyFrom) + 2 * (line.layback / speed) + 2 * step;
-    const steps = Math.min(20_000, Math.ceil((last - from) / step));
+    const steps = Math.min(most, Math.ceil((last - from) / step));
     for (let index = 1; index <= steps; index++) {
         const time = from + ((last - from) * index) / steps;
         if (!straight(time)) continue;
@@ -155,7 +177,7 @@ function tautAgain(line: TowedLine, turn: Turn, lure: Vec, from: number): number
             if (straight(middle)) after = middle;
             else before = middle;
         }
-        return after;
+        return { time: after, looks: index };
     }
-    return Number.POSITIVE_INFINITY;
+    return { time: Number.POSITIVE_INFINITY, looks: Math.max(0, steps) };
 }
