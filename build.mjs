@@ -8,10 +8,12 @@ import {
     readFileSync,
     rmSync,
     statSync,
+    writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { leftOut } from './language/left-out.mjs';
 
 const root = dirname(fileURLToPath(import.meta.url));
 const inRoot = (path) => join(root, path);
@@ -47,22 +49,24 @@ const rulePages = {
     name: 'rule pages',
     setup({ onResolve, onLoad }) {
         onResolve({ filter: /^layback:rule-pages$/ }, () => ({ path: 'rule-pages', namespace: 'layback' }));
-        onLoad({ filter: /^rule-pages$/, namespace: 'layback' }, () => {
-            const rules = inRoot('language/src/rules');
-            const pages = readdirSync(rules, { withFileTypes: true })
-                .filter((entry) => entry.isDirectory())
-                .flatMap(({ name }) =>
-                    readdirSync(join(rules, name))
-                        .filter((file) => file.endsWith('.md'))
-                        .map((file) => [
-                            basename(file, '.md'),
-                            readFileSync(join(rules, name, file), 'utf8'),
-                        ]),
-                );
-            return { contents: JSON.stringify(Object.fromEntries(pages)), loader: 'json' };
-        });
+        onLoad({ filter: /^rule-pages$/, namespace: 'layback' }, () => ({
+            contents: readPages(),
+            loader: 'json',
+        }));
     },
 };
+
+function readPages() {
+    const rules = inRoot('language/src/rules');
+    const pages = readdirSync(rules, { withFileTypes: true })
+        .filter((entry) => entry.isDirectory())
+        .flatMap(({ name }) =>
+            readdirSync(join(rules, name))
+                .filter((file) => file.endsWith('.md'))
+                .map((file) => [basename(file, '.md'), readFileSync(join(rules, name, file), 'utf8')]),
+        );
+    return JSON.stringify(Object.fromEntries(pages));
+}
 
 /** The command's start: without the editor protocol's packages, and without what its parser never uses. */
 const lean = {
@@ -119,7 +123,7 @@ async function buildCommand() {
     console.error(`dist/layback.mjs  ${kilobytes('dist/layback.mjs')} + ${kilobytes(bundle)}`);
 }
 
-const node = (entry, outfile) => ({
+const node = (entry, outfile, more) => ({
     entry,
     options: {
         entryPoints: [entry],
@@ -128,11 +132,12 @@ const node = (entry, outfile) => ({
         format: 'cjs',
         target: 'node20.20',
         external: ['vscode'],
-        plugins: [rulePages],
+        define: { ...common.define, 'import.meta.dirname': '__dirname' },
+        ...more,
     },
 });
 
-const browser = (entry, outfile, format) => ({
+const browser = (entry, outfile, format, more) => ({
     entry,
     options: {
         entryPoints: [entry],
@@ -140,14 +145,14 @@ const browser = (entry, outfile, format) => ({
         platform: 'browser',
         format,
         external: ['vscode'],
-        plugins: [rulePages],
+        ...more,
     },
 });
 
 const targets = {
     server: [
-        node('language/src/server-node.ts', 'dist/server-node.cjs'),
-        browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife'),
+        node('language/src/server-node.ts', 'dist/server-node.cjs', { plugins: [leftOut] }),
+        browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife', { plugins: [leftOut] }),
     ],
     extension: [
         node('extension/src/extension-node.ts', 'dist/extension-node.cjs'),
@@ -187,6 +192,8 @@ for (const [name, source] of Object.entries(beside)) {
     mkdirSync(inRoot(join('dist', dirname(name))), { recursive: true });
     copyFileSync(inRoot(source), inRoot(join('dist', name)));
 }
+// The servers read it when the first page is opened.
+writeFileSync(inRoot('dist/rule-pages.json'), readPages());
 
 function kilobytes(path) {
     return `${Math.ceil(statSync(inRoot(path)).size / 1024)} kB`;

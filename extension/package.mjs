@@ -20,6 +20,7 @@ export const parts = [
     'dist/press',
     'dist/preview.css',
     'dist/preview.js',
+    'dist/rule-pages.json',
     'dist/server-browser.js',
     'dist/server-browser.js.LEGAL.txt',
     'dist/server-node.cjs',

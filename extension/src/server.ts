@@ -1,4 +1,11 @@
-import { type Disposable, EventEmitter, type ExtensionContext, type LogOutputChannel, window } from 'vscode';
+import {
+    type Disposable,
+    EventEmitter,
+    type ExtensionContext,
+    type LogOutputChannel,
+    Uri,
+    window,
+} from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import {
     commands,
@@ -53,7 +60,11 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
     };
     const makeClient = async () => {
         const library = await import('vscode-languageclient');
-        const started: InitializationOptions = { commands: Object.values(commands), files: true };
+        const started: InitializationOptions = {
+            commands: Object.values(commands),
+            files: true,
+            pages: Uri.joinPath(context.extensionUri, 'dist/rule-pages.json').toString(),
+        };
         client = await launch({
             documentSelector: [{ language: 'layback' }],
             initializationOptions: started,

@@ -1,5 +1,3 @@
-/// <reference path="./command/rule-pages.d.ts" />
-import pages from 'layback:rule-pages';
 import {
     BrowserMessageReader,
     BrowserMessageWriter,
@@ -15,4 +13,4 @@ const connection = createConnection(
     new BrowserMessageReader(worker),
     new BrowserMessageWriter(worker),
 );
-startServer(connection, { pages, lateAnalyses: [turnAnalysis] });
+startServer(connection, { lateAnalyses: [turnAnalysis] });

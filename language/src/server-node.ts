@@ -1,5 +1,5 @@
-/// <reference path="./command/rule-pages.d.ts" />
-import pages from 'layback:rule-pages';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { diskOfNode } from './editor/disk-node.ts';
 import { startServer } from './editor/server.ts';
@@ -7,6 +7,6 @@ import { turnAnalysis } from './editor/turns.ts';
 
 startServer(createConnection(ProposedFeatures.all), {
     disk: diskOfNode,
-    pages,
+    pages: async () => JSON.parse(await readFile(join(import.meta.dirname, 'rule-pages.json'), 'utf8')),
     lateAnalyses: [turnAnalysis],
 });

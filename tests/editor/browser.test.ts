@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -22,12 +23,15 @@ import {
 import { capable, positionAt } from './client.ts';
 import { boats, plan, tackle } from './team.ts';
 
+const dist = join(import.meta.dirname, '../../dist');
+
 /** A file system that only the client can read, as it is in a browser. */
 const files = new Map([
     ['memory:/team/boats.spread', boats],
     ['memory:/team/tackle.spread', tackle],
     ['memory:/team/plans/march.spread', plan],
     ['memory:/team/plans/wrong.spread', 'spread wrong { sped 8 kn  note "é🐟" }\n'],
+    ['memory:/extension/rule-pages.json', readFileSync(join(dist, 'rule-pages.json'), 'utf8')],
     ['memory:/team/node_modules/x.spread', 'spread x { sped 8 kn }\n'],
 ]);
 
@@ -38,7 +42,7 @@ globalThis.self = globalThis;
 globalThis.postMessage = (message) => parentPort.postMessage(message);
 globalThis.addEventListener = () => undefined;
 parentPort.on('message', (data) => globalThis.onmessage?.({ data }));
-require(${JSON.stringify(join(import.meta.dirname, '../../dist/server-browser.js'))});
+require(${JSON.stringify(join(dist, 'server-browser.js'))});
 `;
 
 class FromWorker extends AbstractMessageReader {
@@ -102,7 +106,7 @@ beforeAll(async () => {
         processId: null,
         rootUri: null,
         capabilities: capable,
-        initializationOptions: { files: true },
+        initializationOptions: { files: true, pages: 'memory:/extension/rule-pages.json' },
         workspaceFolders: [{ uri: 'memory:/team', name: 'team' }],
     });
     await connection.sendNotification('initialized', {});
@@ -144,11 +148,12 @@ test('an open file is answered about as anywhere else', async () => {
     expect(told.get(uri)).toEqual([]);
 });
 
-test('pages and library are there without any file', async () => {
+test('the library is there without any file, pages once the client has told where they lie', async () => {
     const page = await connection.sendRequest<{ text: string }>(builtInText.method, {
         uri: 'layback:/rules/stagger.md',
     });
     expect(page.text).toMatch(/^# stagger/);
+    expect(asked.filter((each) => each.endsWith('rule-pages.json'))).toHaveLength(1);
     const species = await connection.sendRequest<{ text: string; languageId: string }>(builtInText.method, {
         uri: 'layback:/species.spread',
     });

@@ -65,7 +65,7 @@ const late = (path = 'a.spread') =>
 
 beforeEach(async () => {
     slow = new Slow();
-    editor = await editorBeside(texts, { disk: diskOfNode, pages: {}, lateAnalyses: [slow] });
+    editor = await editorBeside(texts, { disk: diskOfNode, lateAnalyses: [slow] });
 });
 afterEach(() => editor.stop());
 
@@ -184,7 +184,7 @@ test('a look that fails says so in the log, and keeps nobody from theirs', async
         name: 'broken',
         analyse: async () => Promise.reject(new Error('no luck')),
     };
-    editor = await editorBeside(texts, { disk: diskOfNode, pages: {}, lateAnalyses: [broken, slow] });
+    editor = await editorBeside(texts, { disk: diskOfNode, lateAnalyses: [broken, slow] });
     await expect.poll(() => late()).toEqual(['A crew of 2.']);
     const logged = editor.heard
         .filter(({ method }) => method === 'window/logMessage')

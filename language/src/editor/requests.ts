@@ -6,6 +6,7 @@ import { figuresJson } from '../reports/figures.ts';
 import { figuresTable } from '../reports/figures-table.ts';
 import type { CheckedSheet } from '../rules/check.ts';
 import { moveEdit, moveOf } from './moves.ts';
+import { type RulePages, rulePages } from './pages.ts';
 import { entryOf, planWanted } from './pictures.ts';
 import * as protocol from './protocol.ts';
 import { tallyOfAll } from './publish.ts';
@@ -15,7 +16,7 @@ import { trialOf } from './trial.ts';
 
 /** Answers what the extension and the preview ask beyond the standard protocol. */
 export function answerRequests(connection: Connection, services: EditorSharedServices): void {
-    const { Checks, Home, Pictures } = services.editor;
+    const { Checks, Pictures } = services.editor;
     const { TextDocuments, DocumentBuilder, WorkspaceManager } = services.workspace;
 
     /** Answers from a file that is checked as it stands. */
@@ -83,18 +84,17 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
         await DocumentBuilder.waitUntil(DocumentState.Validated, token);
         return tallyOfAll(services);
     });
-    connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) =>
-        builtInText(uri, Home.pages),
-    );
+    const pages = rulePages(connection, services);
+    connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) => builtInText(uri, pages));
 }
 
 /** `layback:/species.spread` and `layback:/rules/stagger.md`. */
-export function builtInText(
+async function builtInText(
     uri: string,
-    pages: Readonly<Record<string, string>>,
-): protocol.BuiltInText | null {
+    pages: () => Promise<RulePages>,
+): Promise<protocol.BuiltInText | null> {
     const path = decodeURIComponent(uri.replace(/^layback:\/*/, ''));
     const [, page] = /^rules\/([\w-]+)\.md$/.exec(path) ?? [];
-    const text = page === undefined ? library.get(path.replace(/\.spread$/, '')) : pages[page];
+    const text = page === undefined ? library.get(path.replace(/\.spread$/, '')) : (await pages())[page];
     return text === undefined ? null : { text, languageId: page === undefined ? 'layback' : 'markdown' };
 }

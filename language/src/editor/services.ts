@@ -30,6 +30,7 @@ import { lenses } from './lenses.ts';
 import { likes } from './likes.ts';
 import { links } from './links.ts';
 import { outline } from './outline.ts';
+import type { RulePages } from './pages.ts';
 import { Pictures } from './pictures.ts';
 import { quickFixes } from './quick-fixes.ts';
 import { references } from './references.ts';
@@ -47,8 +48,8 @@ import { workspaceSymbols } from './workspace-symbols.ts';
 export interface Home {
     /** For files of the `file` scheme; without one the client is asked, as it is for every other scheme. */
     readonly disk?: Disk;
-    /** Rule name → its page, Markdown. */
-    readonly pages: Readonly<Record<string, string>>;
+    /** Reads the pages of the rules; without it the client is asked. */
+    readonly pages?: () => Promise<RulePages>;
     readonly lateAnalyses: readonly LateAnalysis[];
 }
 
