@@ -8,6 +8,7 @@ import {
 import { readDrawing } from './drawing.ts';
 import { handOn } from './hand.ts';
 import { fromKept, type Kept } from './kept.ts';
+import { followRoom } from './room.ts';
 import { stageIn } from './stage.ts';
 import { button, tableOf } from './table.ts';
 import { tellTrial } from './trial.ts';
@@ -79,6 +80,7 @@ function showPicture(message: ShowPicture): void {
     trial.hidden = true;
     if (up !== message.svg && !putUp(message, message.places, isSame)) return;
     shown = message;
+    part('caution').textContent = message.bare ? message.summary.caution : '';
     document.body.classList.add('filled');
     host.setAttribute('aria-label', `Diagram of ${message.summary.title}`);
     check();
@@ -149,6 +151,7 @@ function showWords(message: ShowWords): void {
         trial.hidden = true;
         host.replaceChildren();
         table.replaceChildren();
+        part('caution').replaceChildren();
         document.body.classList.remove('filled');
         tell(undefined);
         keep();
@@ -284,4 +287,5 @@ if (kept.picture) {
     showPicture({ ...picture, outdated });
 }
 check();
+followRoom((room) => editor.postMessage({ kind: 'room', ...room }));
 editor.postMessage({ kind: 'ready' });

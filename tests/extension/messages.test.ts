@@ -43,6 +43,8 @@ describe('what the page says to the panel', () => {
             kind: 'reveal',
             id: 'lure:shotgun',
         });
+        const room = { kind: 'room', width: 465, height: 408.5 };
+        expect(fromPage({ ...room, scale: 2 })).toEqual(room);
         expect(fromPage({ kind: 'view', view: 'side' })).toEqual({ kind: 'view', view: 'side' });
         const move = { kind: 'move', position: 'port short corner', astern: 22.8 };
         expect(fromPage({ ...move, uri: 'file:///etc' })).toEqual(move);
@@ -76,6 +78,10 @@ describe('what the page says to the panel', () => {
         { kind: 'reveal', id: 7 },
         { kind: 'reveal', id: 'x'.repeat(5000) },
         { kind: 'view', view: 'below' },
+        { kind: 'room', width: 465 },
+        { kind: 'room', width: 0, height: 100 },
+        { kind: 'room', width: 465, height: Number.NaN },
+        { kind: 'room', width: 465, height: 1e9 },
         { kind: 'picture' },
         { kind: 'try', position: 'port short corner' },
         { kind: 'try', position: '', astern: 12 },

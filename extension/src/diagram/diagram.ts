@@ -21,6 +21,7 @@ import { fromPage, type Offer, offers, type Shown, type ToPage, type View } from
 import { moverOver } from './mover.ts';
 import { page } from './page.ts';
 import { paletteFor } from './palette.ts';
+import { paperFor, type Room } from './paper.ts';
 import { elementsAt } from './places.ts';
 
 export interface PlanName {
@@ -67,6 +68,7 @@ export function fillPanel(
     let isHeld = false;
     let picture: Picture | undefined;
     let isReady = false;
+    let room: Room | undefined;
     let asked = 0;
 
     const send = (message: ToPage) => void panel.webview.postMessage(message);
@@ -76,7 +78,8 @@ export function fillPanel(
 
     const wishes = () => {
         const bow = workspace.getConfiguration('layback').get<'up' | 'right'>('diagram.bow', 'up');
-        return { palette: paletteFor(window.activeColorTheme.kind), live: true, bow };
+        const palette = paletteFor(window.activeColorTheme.kind);
+        return { palette, live: true, bow, ...paperFor(room, view, bow) };
     };
     /** Unless pinned: the plan at the caret, where the file that one works in has a plan. */
     const wanted = (): PictureWanted | undefined => {
@@ -153,6 +156,7 @@ export function fillPanel(
             ...(answer.version !== undefined && { version: answer.version }),
             ...(answer.outdated !== undefined && { outdated: answer.outdated }),
             ...(answer.partial && { partial: true }),
+            ...(wishes().foot === false && { bare: true }),
         });
         mark();
         told();
@@ -199,6 +203,10 @@ export function fillPanel(
         switch (message.kind) {
             case 'ready':
                 isReady = true;
+                void draw();
+                break;
+            case 'room':
+                room = { width: message.width, height: message.height };
                 void draw();
                 break;
             case 'reveal':

@@ -1,4 +1,5 @@
 import type { LureMove, Summary, Trial } from '../../../language/src/editor/protocol.ts';
+import type { Room } from './paper.ts';
 
 /*
  * All that the panel and the page in it say to each other. Either end takes nothing on trust: a page can be asked
@@ -34,6 +35,8 @@ export interface ShowPicture {
     readonly outdated?: string;
     /** Less than is meant, for want of a text that could be read: any other picture of the plan is better. */
     readonly partial?: boolean;
+    /** Drawn without what stands below it on paper, the caution among it: the page has to say that. */
+    readonly bare?: boolean;
 }
 
 /** No picture, and what to do about it. A picture that is there stays, with the words above it. */
@@ -78,6 +81,8 @@ export type Offer = keyof typeof offers;
 
 export type FromPage =
     | { readonly kind: 'ready' }
+    /** How much room there is for a drawing. */
+    | ({ readonly kind: 'room' } & Room)
     | { readonly kind: 'reveal'; readonly id: string }
     | { readonly kind: 'view'; readonly view: View }
     /** A lure is held at a place, m astern: what would follow? */
@@ -93,6 +98,10 @@ export function fromPage(message: unknown): FromPage | undefined {
     switch (message.kind) {
         case 'ready':
             return { kind: 'ready' };
+        case 'room': {
+            const { width, height } = message;
+            return isPixels(width) && isPixels(height) ? { kind: 'room', width, height } : undefined;
+        }
         case 'reveal':
             return isName(message.id) ? { kind: 'reveal', id: message.id } : undefined;
         case 'view':
@@ -130,6 +139,7 @@ export function toPage(message: unknown): ToPage | undefined {
                 ...(typeof version === 'number' && { version }),
                 ...(typeof outdated === 'string' && { outdated }),
                 ...(message.partial === true && { partial: true }),
+                ...(message.bare === true && { bare: true }),
             };
         }
         case 'words': {
@@ -187,6 +197,10 @@ const longest = 4096;
 
 function isName(value: unknown): value is string {
     return typeof value === 'string' && value !== '' && value.length <= longest;
+}
+
+function isPixels(value: unknown): value is number {
+    return typeof value === 'number' && value >= 1 && value <= 20_000;
 }
 
 function isView(value: unknown): value is View {

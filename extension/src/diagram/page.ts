@@ -39,6 +39,7 @@ export function page({ script, style, source, nonce }: PageParts): string {
 <section id="trial" role="status" aria-label="What would follow" hidden></section>
 <section id="table" aria-label="The plan as a table"></section>
 </div>
+<p id="caution"></p>
 <section id="words" aria-live="polite"></section>
 <script nonce="${nonce}" src="${inAttribute(script)}"></script>
 </body>
