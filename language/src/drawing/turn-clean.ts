@@ -1,0 +1,66 @@
+import type { TurnInTime } from '../plan/analyse/turn-in-time.ts';
+import type { CleanTurn, SideTurnFigures, TurnLimit } from '../plan/figures.ts';
+import { print } from '../units/print.ts';
+import type { Quantity } from '../units/quantity.ts';
+import { units } from '../units/unit.ts';
+import { andList, asWritten } from './words.ts';
+
+export interface CleanTurnWords {
+    /** The tightest turn that keeps every two lines apart and every lure working; absent where none is clean. */
+    readonly radius?: number;
+    /** s */
+    readonly halfTurn?: number;
+    /** `48 m to port, 37 s for a half turn` */
+    readonly words: string;
+    /** `Tighter, port short corner and centre shotgun touch.` */
+    readonly limit?: string;
+}
+
+/** Neither a foul nor a lure that stops working. */
+export function cleanRadius({ noFoul, allWorking }: SideTurnFigures): number | undefined {
+    if (noFoul.radius === undefined || allWorking.radius === undefined) return undefined;
+    return Math.max(noFoul.radius, allWorking.radius);
+}
+
+export function cleanWords(
+    of: SideTurnFigures | undefined,
+    side: TurnInTime['side'],
+    like: Quantity | undefined,
+): CleanTurnWords {
+    if (!of) return { words: `not known to ${side}` };
+    const radius = cleanRadius(of);
+    const limiting: CleanTurn =
+        of.noFoul.radius === undefined ||
+        (of.allWorking.radius ?? Number.POSITIVE_INFINITY) < of.noFoul.radius
+            ? of.noFoul
+            : of.allWorking;
+    const limit = limiting.limit && limitWords(limiting.limit);
+    if (radius === undefined) {
+        return {
+            words: `none to ${side} that was looked at`,
+            ...(limit && { limit: `To ${side} ${limit} in all of them.` }),
+        };
+    }
+    const { halfTurn } = limiting;
+    const seconds = halfTurn === undefined ? '' : `, ${print(halfTurn, units.s)} for a half turn`;
+    return {
+        radius,
+        ...(halfTurn !== undefined && { halfTurn }),
+        words: `${asWritten(radius, like)} to ${side}${seconds}`,
+        ...(limit && { limit: `Tighter to ${side}, ${limit}.` }),
+    };
+}
+
+function limitWords({ kind, lines }: TurnLimit): string {
+    const names = andList(lines.map(({ line }) => line.position.name));
+    switch (kind) {
+        case 'foul':
+            return `${names} touch`;
+        case 'slack':
+            return `${names} falls slack`;
+        case 'slow':
+            return `the lure of the ${names} stops working`;
+        case 'unsettled':
+            return `whether ${names} touch would take too long to find`;
+    }
+}
