@@ -4,6 +4,8 @@ import { join } from 'node:path';
 const rules = 'language/src/rules';
 const physics = 'language/src/physics';
 const aloud = 'tests/rules/read-aloud.test.ts';
+const bare = 'tests/rules/bare-plans.test.ts';
+const limits = 'tests/rules/at-the-limit.test.ts';
 
 /** Every rule with the tests beside it, its page and row in the index, and its findings as they are read aloud. */
 function rulesOf(root) {
@@ -13,7 +15,7 @@ function rulesOf(root) {
             name,
             word: name,
             mutate: [`${rules}/${name}/${name}.ts`],
-            tests: [`${rules}/${name}/${name}.test.ts`, `${rules}/registry.test.ts`, aloud],
+            tests: [`${rules}/${name}/${name}.test.ts`, `${rules}/registry.test.ts`, limits, aloud, bare],
         }));
 }
 
@@ -37,6 +39,7 @@ function sharedBy(root) {
             ...users.map((name) => `${rules}/${name}/${name}.test.ts`),
             ...testsIn(root, 'tests/language').filter((file) => /waive|rules|check/.test(file)),
             aloud,
+            bare,
         ],
     };
 }
