@@ -116,6 +116,17 @@ async function buildCommand() {
         define: { ...common.define, COMMAND_BUNDLE: JSON.stringify(`./layback/${basename(bundle)}`) },
     });
     chmodSync(inRoot('dist/layback.mjs'), 0o755);
+    // As large as all the rest, and needed by one verb: on its own, so that the others do not carry it.
+    await build({
+        ...common,
+        entryPoints: ['language/src/drawing/card/pdf.ts'],
+        outfile: 'dist/press/pdf.cjs',
+        platform: 'node',
+        format: 'cjs',
+        target: 'node20.20',
+        define: { ...common.define, 'import.meta.url': 'pressUrl' },
+        banner: { js: `var pressUrl = require('node:url').pathToFileURL(__filename).href;` },
+    });
     // Last, so that a command that starts meanwhile finds what it asks for.
     for (const name of readdirSync(inRoot('dist/layback'))) {
         if (!name.startsWith(basename(bundle))) rmSync(inRoot(join('dist/layback', name)));

@@ -3,9 +3,14 @@ import type { Press } from '../drawing/png.ts';
 
 /** The renderer and the faces that the build lays beside the command. */
 export function press(): Press {
-    const bytes = (name: string) => readFileSync(new URL(`../press/${name}`, import.meta.url));
-    return {
-        renderer: bytes('renderer.wasm'),
-        faces: [bytes('regular.ttf'), bytes('bold.ttf'), bytes('italic.ttf')],
-    };
+    return { renderer: bytes('renderer.wasm'), faces: faces() };
+}
+
+/** Regular, bold and italic of the family that sheets are set in. */
+export function faces(): Uint8Array<ArrayBuffer>[] {
+    return [bytes('regular.ttf'), bytes('bold.ttf'), bytes('italic.ttf')];
+}
+
+function bytes(name: string): Uint8Array<ArrayBuffer> {
+    return readFileSync(new URL(`../press/${name}`, import.meta.url));
 }

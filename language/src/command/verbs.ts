@@ -29,6 +29,11 @@ export const verbs: readonly Verb[] = [
         load: () => import('./draw.ts'),
     },
     {
+        name: 'card',
+        summary: 'make the deck card of a plan, to print or for a telephone',
+        load: () => import('./card.ts'),
+    },
+    {
         name: 'brief',
         summary: 'print the words of the deck card, for a message to the crew',
         load: () => import('./brief.ts'),

@@ -1,0 +1,129 @@
+import { createRequire } from 'node:module';
+import { dirname, extname, join, parse, resolve } from 'node:path';
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { cardContents } from '../drawing/card/contents.ts';
+import { cardHtml } from '../drawing/card/html.ts';
+import { cardPages, cardSheet } from '../drawing/card/pages.ts';
+import { type PaperName, papers } from '../drawing/card/paper.ts';
+import { sceneFromAbove } from '../drawing/scene.ts';
+import { withTurns } from '../plan/analyse/turns.ts';
+import { fromPaths } from './asking.ts';
+import { check } from './checking.ts';
+import { type ChosenPlan, chosenPlans, warnOfErrors } from './chosen-plans.ts';
+import { Refusal } from './refusal.ts';
+import { terminal } from './terminal.ts';
+import { showPath } from './walk.ts';
+import { writeWhole } from './writing.ts';
+
+interface Options {
+    readonly output?: string;
+    readonly plan?: string;
+    readonly paper: PaperName;
+    readonly dpi: number;
+}
+
+const endings = ['.pdf', '.svg', '.png', '.html'];
+
+const help = `
+The card is named after the file, and after the plan where the file holds several. Its ending says what
+it is: .pdf to print, .html for a telephone, .svg or .png as a picture. A card that is there is made anew.
+
+Examples:
+  layback card plans/friday.spread
+  layback card plans/friday.spread --plan rough-day -o rough-day.pdf --paper half
+  layback card plans/friday.spread -o friday.html`;
+
+export function declare(command: Command): void {
+    command
+        .description('Makes the deck card: the plan from above, and below it all that the crew works from.')
+        .argument('<file>', 'a .spread file')
+        .option('-o, --output <path>', 'where to: a name that ends in .pdf, .html, .svg or .png')
+        .option('-p, --plan <name>', 'only the spread of this name')
+        .addOption(
+            new Option('--paper <size>', 'half is A5, for laminating')
+                .choices(Object.keys(papers))
+                .default('a4'),
+        )
+        .option('--dpi <number>', 'dots per inch of a .png', dotsPerInch, 150)
+        .addHelpText('after', help)
+        .action(card);
+}
+
+async function card(path: string, options: Options): Promise<void> {
+    const asked = fromPaths([path], process.cwd());
+    if (asked.files.length === 0) throw new Refusal(asked.refusals.join(' '));
+    for (const refusal of asked.refusals) terminal.log(`layback: ${refusal}`);
+    const run = await check(asked);
+    const chosen = chosenPlans(run, options.plan);
+    if (options.output !== undefined && chosen.length > 1) {
+        const names = chosen.map(({ plan }) => plan.plan.name).join(', ');
+        throw new Refusal(
+            `There are ${chosen.length} spreads, and one card to make: --plan names one of ${names}.`,
+        );
+    }
+    const targets = chosen.map((one) => targetOf(one, options));
+    warnOfErrors(run, terminal.log);
+    for (const [index, one] of chosen.entries()) {
+        writeWhole(targets[index]!, await made(one, targets[index]!, options));
+        terminal.out(`${showPath(targets[index]!, process.cwd())}\n`);
+    }
+    if (asked.refusals.length > 0) process.exitCode = 2;
+}
+
+function targetOf({ file, plan }: ChosenPlan, { output }: Options): string {
+    if (output === undefined) {
+        const { dir, name } = parse(resolve(file.path));
+        return join(dir, `${name}${file.plans.length > 1 ? `-${plan.plan.name}` : ''}.pdf`);
+    }
+    if (!endings.includes(extname(output).toLowerCase())) {
+        throw new Refusal(`${output} should end in .pdf, .html, .svg or .png, to say what to make.`);
+    }
+    return join(dirname(resolve(output)), parse(output).base);
+}
+
+async function made(
+    { file, plan }: ChosenPlan,
+    target: string,
+    { paper, dpi }: Options,
+): Promise<string | Uint8Array> {
+    const findings = file.concerning.get(plan.plan.name) ?? [];
+    const scene = sceneFromAbove(plan, findings);
+    const contents = cardContents(plan.turns ? plan : withTurns(plan), findings);
+    switch (extname(target).toLowerCase()) {
+        case '.html':
+            return cardHtml(contents, scene);
+        case '.svg':
+            return cardSheet(contents, scene, { paper });
+        case '.png':
+            return pixels(cardSheet(contents, scene, { paper }), dpi);
+    }
+    const { date, author } = plan.plan;
+    return pdf(cardPages(contents, scene, { paper }), {
+        title: `${contents.title} – deck card`,
+        ...(author && { author: author.value }),
+        made: date ? new Date(`${date.value}T12:00:00Z`) : new Date(),
+    });
+}
+
+async function pixels(svg: string, dpi: number): Promise<Uint8Array> {
+    const [{ pngOf }, { press }] = await Promise.all([import('../drawing/png.ts'), import('./press.ts')]);
+    return pngOf(svg, press(), { dpi });
+}
+
+type Pdf = typeof import('../drawing/card/pdf.ts');
+
+/** The library that writes PDF is as large as all the rest: it has a bundle of its own, read only here. */
+async function pdf(
+    pages: readonly string[],
+    about: Omit<Parameters<Pdf['pdfOf']>[1], 'faces' | 'language'>,
+): Promise<Uint8Array> {
+    const { faces } = await import('./press.ts');
+    const { pdfOf } = createRequire(import.meta.url)('../press/pdf.cjs') as Pdf;
+    return pdfOf(pages, { ...about, language: 'en', faces: faces() });
+}
+
+function dotsPerInch(text: string): number {
+    const dpi = Number(text);
+    if (!(dpi >= 20 && dpi <= 600)) throw new InvalidArgumentError('It takes 20 to 600.');
+    return dpi;
+}

@@ -1,0 +1,102 @@
+import type { PaletteName } from '../palette.ts';
+import { escapeText } from '../pen.ts';
+import type { Scene } from '../scene.ts';
+import { svgOf } from '../svg.ts';
+import { columnsFor } from './columns.ts';
+import type { CardContents } from './contents.ts';
+import { type Item, sectionsOf } from './sections.ts';
+
+const style = `
+:root { color-scheme: light dark; --paper: #fff; --ink: #15191d; --soft: #515960; --rule: #9aa5ad; --shade: #eef2f4; }
+@media (prefers-color-scheme: dark) {
+  :root { --paper: #11161b; --ink: #eef1f3; --soft: #a7b2ba; --rule: #5a6873; --shade: #1a232a; }
+  .light { display: none; }
+}
+@media (prefers-color-scheme: light) { .dark { display: none; } }
+@media print { .dark { display: none; } .light { display: block; } }
+* { box-sizing: border-box; }
+body { margin: 0 auto; padding: 1rem; max-width: 60rem; background: var(--paper); color: var(--ink);
+  font: 1rem/1.45 Arimo, Arial, "Liberation Sans", Helvetica, sans-serif; overflow-wrap: anywhere; }
+h1 { font-size: 1.5rem; margin: 0 0 .25rem; }
+h2 { font-size: 1.15rem; margin: 1.75rem 0 .5rem; border-bottom: 2px solid var(--ink); }
+p { margin: .35rem 0; }
+dl { display: grid; grid-template-columns: max-content 1fr; gap: .15rem 1rem; margin: .75rem 0; }
+dt { color: var(--soft); }
+dd { margin: 0; }
+ol, ul { margin: .35rem 0; padding-left: 1.6rem; }
+li { margin: .35rem 0; }
+.wide { overflow-x: auto; }
+.picture svg { width: 100%; min-width: 34rem; height: auto; display: block; }
+table { border-collapse: collapse; width: 100%; font-size: .95rem; }
+th, td { text-align: left; vertical-align: top; padding: .3rem .5rem; border-bottom: 1px solid var(--rule); }
+thead th { background: var(--shade); }
+td div:first-child { font-weight: bold; }
+`;
+
+/**
+ * The card as one file for a telephone: nothing in it is fetched, nothing in it runs, and no word of a plan becomes
+ * markup. Light or dark as the telephone is.
+ */
+export function cardHtml(card: CardContents, scene: Scene): string {
+    const sections = sectionsOf(card).map(
+        ({ id, title, items }) =>
+            `<section aria-labelledby="${id}"><h2 id="${id}">${escapeText(title)}</h2>${list(items)}</section>`,
+    );
+    const facts = [...card.facts, { caption: 'Fingerprint', value: card.fingerprint }];
+    return [
+        '<!DOCTYPE html>',
+        '<html lang="en">',
+        '<head>',
+        '<meta charset="utf-8">',
+        `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
+        '<meta name="viewport" content="width=device-width, initial-scale=1">',
+        '<meta name="referrer" content="no-referrer">',
+        `<title>${escapeText(card.title)} – deck card</title>`,
+        `<style>${style}</style>`,
+        '</head>',
+        '<body>',
+        `<header><h1>${escapeText(card.title)}</h1>${card.doc ? `<p>${escapeText(card.doc)}</p>` : ''}`,
+        `<dl>${facts.map(({ caption, value }) => `<dt>${escapeText(caption)}</dt><dd>${escapeText(value)}</dd>`).join('')}</dl></header>`,
+        '<main>',
+        picture(scene, 'light', 'light'),
+        picture(scene, 'dark', 'dark'),
+        table(card),
+        ...sections,
+        '</main>',
+        '</body>',
+        '</html>',
+        '',
+    ].join('\n');
+}
+
+function picture(scene: Scene, palette: PaletteName, when: 'light' | 'dark'): string {
+    const svg = svgOf(scene, { palette, bow: 'right', paper: { width: 210, height: 110 }, foot: false });
+    return `<div class="wide picture ${when}" tabindex="0" role="group" aria-label="The plan from above">${svg.trim()}</div>`;
+}
+
+function table({ rows }: CardContents): string {
+    if (rows.length === 0) return '';
+    const columns = columnsFor(rows);
+    const head = columns.map(({ head }) => `<th scope="col">${escapeText(head)}</th>`).join('');
+    const body = rows.map((row) => {
+        const cells = columns.map(({ cell }) => {
+            const lines = cell(row).flatMap((words) => (words ? [`<div>${escapeText(words)}</div>`] : []));
+            return `<td>${lines.join('')}</td>`;
+        });
+        return `<tr>${cells.join('')}</tr>`;
+    });
+    return [
+        '<section aria-labelledby="lines"><h2 id="lines">Lines, in the order of setting</h2>',
+        '<div class="wide" tabindex="0" role="group" aria-labelledby="lines"><table>',
+        `<thead><tr>${head}</tr></thead><tbody>${body.join('')}</tbody></table></div></section>`,
+    ].join('\n');
+}
+
+function list(items: readonly Item[]): string {
+    return items
+        .map(({ number, lead, words }) => {
+            const bold = [number !== undefined && `${number}.`, lead && `${lead}:`].filter(Boolean).join(' ');
+            return `<p>${bold ? `<strong>${escapeText(bold)}</strong> ` : ''}${escapeText(words)}</p>`;
+        })
+        .join('');
+}
