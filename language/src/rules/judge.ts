@@ -74,7 +74,9 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[], memory: Memo
             if (!waivers.cover(rule.name, problem)) collect(rule, strict, problem);
         }
     }
-    const judged = new Set(these.filter(({ check }) => check).map(({ name }) => name));
+    // Of a plan that says no turn the rules about turns have nothing to say, sooner or later.
+    const spoken = plan.turn ? these : [...these, ...everyRule.filter(({ reads }) => reads === 'turns')];
+    const judged = new Set(spoken.filter(({ check }) => check).map(({ name }) => name));
     const outcomes = waivers.outcomes((rule) => judged.has(rule));
     for (const { rule, strict } of heard) {
         rule.checkWaivers?.(plan, outcomes, (problem) => collect(rule, strict, problem));
@@ -110,7 +112,8 @@ function findingsAbout(file: JudgedFile, these: readonly Rule[], memory: Memory)
 
 function asFinding(rule: Rule, strict: Strictness, problem: Problem, plan?: Spread): Found {
     const { what, why, remedy, unnecessary } = problem;
-    const wheres = 'length' in problem.at ? problem.at : [problem.at];
+    // A leader is a place to point at, and it has a length: only a list is a list.
+    const wheres = isOne(problem.at) ? [problem.at] : problem.at;
     const said = placeOf(wheres[0]!);
     const names = (problem.positions ?? []).map(({ position }) => position.name);
     const concerned = names.flatMap(
@@ -135,6 +138,10 @@ function asFinding(rule: Rule, strict: Strictness, problem: Problem, plan?: Spre
         ...(plan && { plan: plan.name }),
     };
     return { cause: [rule.name, said.uri, said.start, said.end, messageOf(finding)].join('\n'), finding };
+}
+
+function isOne(at: Problem['at']): at is Where {
+    return !Array.isArray(at);
 }
 
 function severityOf({ severity, chosen }: Strictness, problem: Problem): Exclude<Severity, 'off'> {

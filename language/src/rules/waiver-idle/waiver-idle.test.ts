@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { checkText, expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { judge } from '../judge.ts';
+import { firstRules } from '../registry.ts';
 
 const off = '    port short rigger { lure dart  back 29 m }';
 
@@ -67,6 +69,22 @@ ${off}
             'spread tomorrow like today { port short rigger { back wave 4 } }\n',
         );
         await expectMarked(two, 'wave-face', 'waiver-idle');
+    });
+
+    test('while turns are still to come a waiver of a rule about them waits; without a turn it does nothing now', async () => {
+        const idleAtOnce = async (turn: string) => {
+            const sheet = await checkText(
+                today(
+                    `    ${turn}\n    port short corner { lure broad  back wave 2 }\n    waive turn-foul because "we go wide"`,
+                ),
+            );
+            const { findings } = judge(sheet.resolved, sheet.plans, firstRules);
+            return findings.filter(({ rule }) => rule === 'waiver-idle');
+        };
+        expect(await idleAtOnce('turn within 90 m')).toEqual([]);
+        expect((await idleAtOnce('')).map(({ what }) => what)).toEqual([
+            'The waiver of turn-foul waives nothing.',
+        ]);
     });
 
     test('is mended by taking the waiver out', async () => {
