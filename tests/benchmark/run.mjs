@@ -1,8 +1,9 @@
 // Prints ratios, each measured in one interleaved run on this machine. No test decides anything by them.
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { build } from 'esbuild';
 import { writeCorpus } from './corpus.mjs';
 
 const layback = join(import.meta.dirname, '../../dist/layback.mjs');
@@ -12,27 +13,30 @@ const folder = mkdtempSync(join(tmpdir(), 'layback-benchmark-'));
 try {
     console.log(`Node ${process.version}, ${process.platform} ${process.arch}\n`);
     start(folder);
-    volume(folder);
+    await volume(folder);
 } finally {
     rmSync(folder, { recursive: true, force: true });
 }
+console.log('\nEditor');
+await import('./editor.mjs');
 
 /** How long a whole process takes that checks one plan with its tackle, against one that does nothing. */
 function start(folder) {
     const team = join(folder, 'team');
     run([layback, 'new', team]);
+    const plan = join(team, 'plans/first.spread');
+    const [straight, faulty] = ['straight', 'faulty'].map((name) => join(team, `plans/${name}.spread`));
+    writeFileSync(straight, readFileSync(plan, 'utf8').replace(/^ *turn within .*\n/m, ''));
+    writeFileSync(faulty, readFileSync(straight, 'utf8').replace('speed 8 kn', 'speed'));
     const bare = ['-e', '0'];
+    const check = [layback, 'check', '--fail-on', 'never'];
     const rows = [
         ['node -e 0', bare],
         ['layback --version', [layback, '--version']],
-        [
-            'layback check, one plan',
-            [layback, 'check', '--fail-on', 'never', join(team, 'plans/first.spread')],
-        ],
-        [
-            'layback check, as SARIF',
-            [layback, 'check', '--fail-on', 'never', '-f', 'sarif', join(team, 'plans/first.spread')],
-        ],
+        ['layback check, one plan', [...check, straight]],
+        ['the same, as SARIF', [...check, '-f', 'sarif', straight]],
+        ['the same, with a fault', [...check, faulty]],
+        ['the same, with a turn', [...check, plan]],
     ];
     const times = rows.map(() => []);
     for (let round = 0; round < 30; round++) {
@@ -46,28 +50,59 @@ function start(folder) {
     }
 }
 
-/** How a thousand files behave. */
-function volume(folder) {
+/** How a thousand files behave, beside the toolkit's own services over the same grammar, names and checks. */
+async function volume(folder) {
     const many = join(folder, 'many');
     const { files, lines } = writeCorpus(many, 998);
-    const { milliseconds, memory } = run([layback, 'check', '--fail-on', 'never', '-f', 'json', many]);
-    console.log(`\nVolume: ${files} files, ${lines} lines`);
-    console.log(`  ${(milliseconds / 1000).toFixed(2)} s, ${(memory / 1024).toFixed(0)} MB at most`);
+    const plain = join(folder, 'default-check.mjs');
+    await build({
+        entryPoints: [join(import.meta.dirname, 'default-check.ts')],
+        outfile: plain,
+        bundle: true,
+        minify: true,
+        platform: 'node',
+        format: 'esm',
+        target: 'node20.20',
+        loader: { '.spread': 'text', '.md': 'text' },
+        // Some of the packages underneath ask for the machine's own modules in the old way.
+        banner: {
+            js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+        },
+        logLevel: 'error',
+    });
+    const rows = [
+        ['layback check', [layback, 'check', '--fail-on', 'never', '-f', 'json', many]],
+        ['default services', [plain, many]],
+    ];
+    console.log(`\nVolume: ${files} files, ${lines} lines; median of 3`);
+    const runs = rows.map(() => []);
+    for (let round = 0; round < 3; round++)
+        for (const [index, [, args]] of rows.entries()) runs[index].push(run(args, true));
+    for (const [index, [name]] of rows.entries()) {
+        const [time, processor] = ['milliseconds', 'processor'].map((of) =>
+            median(runs[index].map((one) => one[of])),
+        );
+        const most = Math.max(...runs[index].map(({ memory }) => memory));
+        const told = [time, processor].map((each) => `${(each / 1000).toFixed(2)} s`);
+        console.log(
+            `  ${name.padEnd(26)} ${told[0]}, ${told[1]} of the processor, ${(most / 1024).toFixed(0)} MB at most`,
+        );
+    }
 }
 
-function run(args) {
+function run(args, measured = false) {
     // The child tells its own peak memory when it ends.
     const tell =
-        'data:text/javascript,process.on("exit",()=>process.stderr.write("\\nRSS "+process.resourceUsage().maxRSS))';
+        'data:text/javascript,process.on("exit",()=>{const{maxRSS,userCPUTime,systemCPUTime}=process.resourceUsage();process.stderr.write("\\nUSED "+maxRSS+" "+(userCPUTime+systemCPUTime))})';
     const began = process.hrtime.bigint();
-    const measured = args[0] === '-e' ? args : ['--import', tell, ...args];
-    const { status, stderr } = spawnSync(process.execPath, args.includes('json') ? measured : args, {
+    const { status, stderr } = spawnSync(process.execPath, measured ? ['--import', tell, ...args] : args, {
         encoding: 'utf8',
         maxBuffer: 2 ** 30,
     });
     const milliseconds = Number(process.hrtime.bigint() - began) / 1e6;
-    if (status !== 0) throw new Error(`layback ${args.slice(1).join(' ')} ended with ${status}:\n${stderr}`);
-    return { milliseconds, memory: Number(/RSS (\d+)/.exec(stderr)?.[1] ?? 0) };
+    if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}:\n${stderr}`);
+    const [, memory = 0, micros = 0] = /USED (\d+) (\d+)/.exec(stderr) ?? [];
+    return { milliseconds, memory: Number(memory), processor: Number(micros) / 1000 };
 }
 
 function median(numbers) {

@@ -19,7 +19,7 @@ import {
 import { SheetLinker } from './names/link.ts';
 import { Reach } from './names/reach.ts';
 import { ReachBuilder, ReachIndex } from './names/relink.ts';
-import { ReachScope, TopLevelSymbols } from './names/scope.ts';
+import { NoSymbols, ReachScope } from './names/scope.ts';
 import { FluentParser } from './syntax/fluent/parser.ts';
 import { PlaceAwareLexer } from './syntax/lexer.ts';
 import { lazyLookahead } from './syntax/lookahead.ts';
@@ -66,7 +66,7 @@ export const languageModule: Module<LaybackServices, PartialLangiumCoreServices>
     references: {
         Linker: (services) => new SheetLinker(services),
         ScopeProvider: (services) => new ReachScope(services, services.shared.names.Reach),
-        ScopeComputation: (services) => new TopLevelSymbols(services),
+        ScopeComputation: () => new NoSymbols(),
     },
 };
 

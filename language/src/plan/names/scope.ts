@@ -101,21 +101,10 @@ export function nameOf(definition: Definition): string | undefined {
     return 'name' in definition ? definition.name : undefined;
 }
 
-/** Exports definitions and nothing inside them; names are looked up by file, never by block. */
-export class TopLevelSymbols implements ScopeComputation {
-    private readonly services: LangiumCoreServices;
-
-    constructor(services: LangiumCoreServices) {
-        this.services = services;
-    }
-
-    async collectExportedSymbols(document: LangiumDocument): Promise<AstNodeDescription[]> {
-        const { definitions } = document.parseResult.value as Sheet;
-        const provider = this.services.workspace.AstNodeDescriptionProvider;
-        return (definitions ?? []).flatMap((definition) => {
-            const name = nameOf(definition);
-            return name ? [provider.createDescription(definition, name, document)] : [];
-        });
+/** Lays out no symbols beforehand: names are looked up by file, in the tables that the scope makes when it is asked. */
+export class NoSymbols implements ScopeComputation {
+    async collectExportedSymbols(): Promise<AstNodeDescription[]> {
+        return [];
     }
 
     async collectLocalSymbols(): Promise<MultiMap<never, never>> {
