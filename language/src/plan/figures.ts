@@ -1,9 +1,11 @@
 import type { Wash } from '../physics/waves/wash.ts';
+import type { ClearingFigures, StrikesFigures } from './figures-of-strikes.ts';
 import type { SensitivityFigures, TurnFigures } from './figures-of-turns.ts';
 import type { Measure } from './measure.ts';
 import type { Joint, Side, Spread, SpreadLine } from './model.ts';
 import type { Origin, Standing } from './origin.ts';
 
+export type * from './figures-of-strikes.ts';
 export type * from './figures-of-turns.ts';
 
 /*
@@ -204,6 +206,8 @@ export interface LineFigures {
     readonly weakest?: Figure<WeakestFigures>;
     /** Absent for what is not fished. */
     readonly reel?: Figure<ReelFigures>;
+    /** Absent for what is not fished, and until somebody asked: see `inFull`. */
+    readonly strikes?: StrikesFigures;
 }
 
 /** Two lines running straight. */
@@ -264,6 +268,8 @@ export interface AnalysedPlan {
     /** The distance at which two lines count as touching, m. */
     readonly contact: number;
     readonly order: Figure<OrderFigures>;
+    /** What is cleared after a strike at each position; absent until somebody asked: see `inFull`. */
+    readonly clearings?: Figure<readonly ClearingFigures[]>;
     /** The radius to which a boat can be held at the plan's speed, m: no tighter turn is looked at. */
     readonly tightestHeld?: Figure;
     /** Absent until somebody asked for them: see `withTurns`. */

@@ -1,15 +1,15 @@
 import type { AnalysedPlan, DragStage, Figure, LineFigures, PairFigures } from '../plan/figures.ts';
-import type { Measure } from '../plan/measure.ts';
 import { print } from '../units/print.ts';
 import { massOf } from '../units/quantity.ts';
-import { type Unit, units } from '../units/unit.ts';
-import type { PlansOfFile } from './figures.ts';
+import { units } from '../units/unit.ts';
+import { type PlansOfFile, whole } from './figures.ts';
+import { strikeTables, tablesOfLines } from './figures-of-lines.ts';
+import { tablesOfTurns } from './figures-of-turns.ts';
 import { sentencesOf } from './figures-sentences.ts';
+import { estimateMark, type Rows, type Speech, shown, speechOf } from './figures-speech.ts';
 import { type Ink, noColours } from './ink.ts';
 import { type Column, table } from './table.ts';
 import { readable, type Width, widthFor } from './width.ts';
-
-const estimateMark = '~';
 
 /** The figures of these plans as tables, in the units that their authors use. */
 export async function figuresTable(files: readonly PlansOfFile[], ink: Ink = noColours): Promise<string> {
@@ -20,7 +20,9 @@ export async function figuresTable(files: readonly PlansOfFile[], ink: Ink = noC
             ...lines.flatMap(({ line }) => [towOf(line), line.position.name]),
         ]),
     );
-    const blocks = files.flatMap(({ path, plans }) => plans.map((plan) => planTable(path, plan, ink, width)));
+    const blocks = files.flatMap(({ path, plans }) =>
+        plans.map((plan) => planTable(path, whole(plan), ink, width)),
+    );
     return blocks.length === 0 ? '' : `${blocks.map((lines) => lines.join('\n')).join('\n\n\n')}\n`;
 }
 
@@ -40,36 +42,21 @@ function planTable(path: string, analysis: AnalysedPlan, ink: Ink, width: Width)
             width,
         ),
         ...(neighbours.length === 0 ? [] : ['', ...pairTable(neighbours, analysis, speech, ink, width)]),
+        ...[...tablesOfLines(analysis, speech), ...strikeTables(analysis, speech)].flatMap((rows) =>
+            titled(rows, ink, width),
+        ),
         ...spoken(sentencesOf(analysis, speech.length)),
+        ...tablesOfTurns(analysis, speech).flatMap((rows) => titled(rows, ink, width)),
         ...notes(analysis).map((note) => ink.faint(readable(note))),
     ];
 }
 
+function titled({ title, columns, rows }: Rows, ink: Ink, width: Width): string[] {
+    return rows.length === 0 ? [] : ['', readable(title), ...table(columns, rows, ink, width)];
+}
+
 function spoken(sentences: readonly string[]): string[] {
     return sentences.length === 0 ? [] : ['', ...sentences.map(readable)];
-}
-
-/** Units that the plan's own numbers are written in. */
-interface Speech {
-    readonly length: Unit;
-    readonly load: Unit;
-    readonly speed: Unit;
-}
-
-function speechOf({ plan, lines }: AnalysedPlan): Speech {
-    const unitOf = (measures: readonly (Measure | undefined)[], usual: Unit) =>
-        measures
-            .map((measure) => measure?.quantity?.unit)
-            .find((unit) => unit?.dimension === usual.dimension) ?? usual;
-    const backs = lines.map(({ line }) => (line.back?.kind === 'distance' ? line.back.distance : undefined));
-    return {
-        length: unitOf([...backs, plan.turn, plan.boat?.value.length], units.m),
-        load: unitOf(
-            lines.flatMap(({ line, drags }) => [line.clip, ...drags.map((drag) => drag.force)]),
-            units.kg,
-        ),
-        speed: unitOf([plan.speed], units.kn),
-    };
 }
 
 function waveLine({ waves }: AnalysedPlan, speech: Speech): string {
@@ -157,17 +144,16 @@ function marginCell(margin: Figure): string {
     return shown(margin, (value) => print(value, units.deg));
 }
 
-function shown<T>(figure: Figure<T>, text: (value: T) => string): string {
-    if (!figure.known) return '';
-    return `${figure.standing === 'estimated' ? estimateMark : ''}${text(figure.value)}`;
-}
-
 /** What the tables lean on, and what they are silent about. */
-function notes({ waves, lines, pairs }: AnalysedPlan): string[] {
+function notes({ waves, lines, pairs, order, clearings, turns, sensitivity }: AnalysedPlan): string[] {
     const figures: Figure<unknown>[] = [
         waves,
-        ...lines.flatMap((line) => [line.astern, line.wave, line.lateral, line.pull]),
+        ...lines.flatMap((line) => [line.astern, line.wave, line.lateral, line.pull, line.rest]),
+        ...lines.flatMap(({ clip, dropBack, weakest, reel, strikes }) =>
+            [clip, dropBack, weakest, reel, strikes?.direct, strikes?.dropBack].flatMap((each) => each ?? []),
+        ),
         ...pairs.flatMap((pair) => [pair.lateralGap, pair.stagger, pair.clearance, pair.swayMargin]),
+        ...[order, clearings, turns, sensitivity].flatMap((each) => each ?? []),
     ];
     const leaning = new Set(figures.flatMap((figure) => (figure.known ? figure.leaning : [])));
     const silent = new Set(figures.flatMap((figure) => (figure.known ? [] : [figure.reason])));

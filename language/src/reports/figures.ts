@@ -1,3 +1,4 @@
+import { inFull } from '../plan/analyse/in-full.ts';
 import type { AnalysedPlan, LineFigures } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
 import { printQuantity } from '../units/print.ts';
@@ -20,9 +21,14 @@ export function figuresJson(files: readonly PlansOfFile[], version: string): str
         format: 'layback-figures',
         version: figuresVersion,
         tool: { name: 'layback', version },
-        plans: files.flatMap(({ path, plans }) => plans.map((plan) => ({ path, ...planJson(plan) }))),
+        plans: files.flatMap(({ path, plans }) => plans.map((plan) => ({ path, ...planJson(whole(plan)) }))),
     };
     return `${JSON.stringify(report, undefined, 2)}\n`;
+}
+
+/** With what is computed only to be shown. */
+export function whole(plan: AnalysedPlan): AnalysedPlan {
+    return plan.clearings ? plan : inFull(plan);
 }
 
 /** Whatever is computed of a plan is shown: a figure that the analysis gains appears here by itself. */

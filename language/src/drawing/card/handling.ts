@@ -1,5 +1,11 @@
-import type { ClearingFigures, ClearingReason } from '../../plan/analyse/clearing.ts';
-import type { AnalysedPlan, Figure, LineFigures, OrderDemand } from '../../plan/figures.ts';
+import type {
+    AnalysedPlan,
+    ClearingFigures,
+    ClearingReason,
+    Figure,
+    LineFigures,
+    OrderDemand,
+} from '../../plan/figures.ts';
 import type { Spread, StatedOrder } from '../../plan/model.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';

@@ -1,6 +1,8 @@
 import { fromWords, gearWords, partWords, sideways, titleOf } from '../../drawing/words.ts';
+import { strikesOn } from '../../plan/analyse/strikes.ts';
 import type { AnalysedPlan, DragFigure, Figure, LineFigures } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
+import type { Spread } from '../../plan/model.ts';
 import type { Origin } from '../../plan/origin.ts';
 import { type Part, rows, text, title } from './page.ts';
 import { type Speech, sourceOf } from './speech.ts';
@@ -33,6 +35,7 @@ export function aboutLine(figures: LineFigures, { plan }: AnalysedPlan, speech: 
                         ({ slack, stall }) => `${speech.length(slack)}, ${speech.time(stall)} to take up`,
                     ),
             ],
+            ['At a bite', biteWords(figures, plan, speech)],
             ['Weakest', weakest && known(weakest, ({ name, holds }) => `${name}, ${speech.load(holds)}`)],
             [
                 'On the spool',
@@ -42,6 +45,18 @@ export function aboutLine(figures: LineFigures, { plan }: AnalysedPlan, speech: 
         ...aboutSpool(drags, speech),
         ...aboutStanding(figures),
     ];
+}
+
+/** `clip opens after 0.2 s, line tight after 2.9 s`: what happens within ten seconds, the way the plan strikes. */
+function biteWords(figures: LineFigures, plan: Spread, speech: Speech): string | undefined {
+    const strikes = strikesOn(figures, plan, false);
+    const strike = strikes && (strikes.planned === 'direct' ? strikes.direct : strikes.dropBack);
+    if (!strike?.known) return undefined;
+    const { moments, peak } = strike.value;
+    const told = moments
+        .filter(({ name }) => name !== 'bite')
+        .map(({ name, time }) => `${name} after ${time.toFixed(1)} s`);
+    return [...told, `at most ${speech.load(peak)} at the hook (estimate)`].join(', ');
 }
 
 /** What a drag that is set on a full spool becomes as line goes out. */

@@ -14,6 +14,7 @@ import type { Measure } from '../measure.ts';
 import type { Joint, Line, Spread, SpreadLine } from '../model.ts';
 import { CLASS_NEWTONS } from '../resolve/tackle.ts';
 import { known, leaningOf, silent } from './figure.ts';
+import { remembering } from './memory.ts';
 import { leaderOf, materialOf } from './rest.ts';
 
 type Geometry = Pick<LineFigures, 'towPoint' | 'rodTip' | 'astern' | 'lateral'>;
@@ -159,10 +160,18 @@ function linksOf(piece: LinkFigures['piece'], of: Line | undefined, more: readon
     return [...own, ...joints];
 }
 
+const struck = remembering(strike, 64);
+
+/** How the plan's method strikes on a line. */
+export function styleOf({ method }: SpreadLine): 'direct' | 'drop-back' {
+    return method?.value.style?.value ?? 'direct';
+}
+
 /** The first ten seconds of a bite on one line; worked out when somebody wants to see them. */
 export function strikeOn(
     { line, pull, rest, dropBack: slack }: LineFigures,
     plan: Spread,
+    style = styleOf(line),
 ): Figure<Strike & { kind: 'strike' }> {
     const { set, hooked } = line.drag;
     const main = line.outfit?.value.line;
@@ -173,8 +182,8 @@ export function strikeOn(
     if (!main?.diameter) return silent(`The line of the ${line.position.name} has no diameter.`);
     const clipped =
         line.clip && slack?.known ? { setting: line.clip.si, slack: slack.value.slack } : undefined;
-    const found = strike({
-        style: line.method?.value.style?.value ?? 'direct',
+    const found = struck({
+        style,
         ...(clipped && { clip: clipped }),
         pull: pull.value,
         line: {

@@ -1,0 +1,199 @@
+import type { AnalysedPlan, DragFigure, Figure, LineFigures, StrikeFigures } from '../plan/figures.ts';
+import { print } from '../units/print.ts';
+import { massOf } from '../units/quantity.ts';
+import { units } from '../units/unit.ts';
+import { type Heading, nameOf, type Rows, type Speech, shown } from './figures-speech.ts';
+
+/** Tables that have a row for each line: at rest, reel, clip, weakest link, strikes. */
+export function tablesOfLines({ lines }: AnalysedPlan, speech: Speech): Rows[] {
+    const of = (
+        title: string,
+        columns: readonly Heading[],
+        row: (figures: LineFigures) => string[][],
+    ): Rows => ({
+        title,
+        columns: [{ head: 'Position' }, ...columns],
+        rows: lines.flatMap((figures) => row(figures).map((cells) => [nameOf(figures), ...cells])),
+    });
+    return [
+        of('Lines at rest', restColumns, (figures) => restRow(figures, speech)),
+        of('Drag along the spool', spoolColumns, ({ drags }) =>
+            drags.flatMap((drag) => spoolRow(drag, speech)),
+        ),
+        of('Reels, clips and the weakest link', gearColumns, (figures) => gearRow(figures, speech)),
+        of('Strikes, seconds from the bite', strikeColumns, (figures) => strikeRows(figures, speech)),
+    ];
+}
+
+const right = (head: string): Heading => ({ head, align: 'right' });
+
+const restColumns = [
+    right('Line out'),
+    right('Into the water'),
+    right('at'),
+    right('Pull at the tow point'),
+    right('Lifts the lure'),
+    right('Sags'),
+    right('aside'),
+];
+
+function restRow({ rest, entry }: LineFigures, { length, load }: Speech): string[][] {
+    if (!rest.known) return [];
+    const at = rest.value.entry?.angle ?? rest.value.angle.lure;
+    return [
+        [
+            shown(rest, ({ lineOut }) => print(lineOut, length)),
+            entry?.known ? `${print(-entry.value[0], length)} astern` : '',
+            print(at, units.deg),
+            shown(rest, ({ tension }) => print(massOf(tension.towPoint), load)),
+            shown(rest, ({ lift }) => `${lift.toFixed(1)} × its weight`),
+            print(toCentimetres(rest.value.sag.down), length),
+            print(toCentimetres(Math.abs(rest.value.sag.aside)), length),
+        ],
+    ];
+}
+
+function toCentimetres(metres: number): number {
+    return Math.round(100 * metres) / 100;
+}
+
+const spoolColumns = [
+    { head: 'Drag' },
+    right('Full'),
+    right('¾ left'),
+    right('½ left'),
+    right('¼ left'),
+    right('After the run'),
+    right('At the fish then'),
+];
+
+function spoolRow({ stage, spool, afterRun }: DragFigure, { load }: Speech): string[][] {
+    if (spool.length === 0) return [];
+    const told = (force: number, share: number | undefined) =>
+        `${print(massOf(force), load)}${share === undefined ? '' : ` (${print(share, units['%'], { digits: 0 })})`}`;
+    const spent = afterRun === 'spooled';
+    const after = spent ? undefined : afterRun;
+    return [
+        [
+            stage,
+            ...[1, 0.75, 0.5, 0.25].map((left) => {
+                const row = spool.find((each) => each.left === left);
+                return row ? told(row.force, row.share) : '';
+            }),
+            spent ? 'no line left' : after ? `~${told(after.force, after.share)}` : '',
+            after?.atFish
+                ? `~${print(massOf(after.atFish.low), load)} to ${print(massOf(after.atFish.high), load)}`
+                : '',
+        ],
+    ];
+}
+
+const gearColumns = [
+    right('Holds'),
+    right('Left after the run'),
+    right('Clip over pull'),
+    right('A fish opens it at'),
+    right('Falls slack'),
+    right('Stalls'),
+    { head: 'Weakest' },
+    right('holds'),
+    right('of its rating'),
+];
+
+function gearRow({ reel, clip, dropBack, weakest }: LineFigures, { length, load }: Speech): string[][] {
+    if (!reel && !clip && !dropBack && !weakest) return [];
+    const opens = clip?.known ? clip.value.opens : undefined;
+    return [
+        [
+            cell(reel, ({ holds }) => print(holds, length)),
+            cell(reel, ({ left }) => (left < 0 ? 'none' : print(left, length))),
+            cell(clip, ({ ratio }) => `${ratio.toFixed(1)} ×`),
+            cell(opens, ({ kind, pull }) =>
+                kind === 'opens alone'
+                    ? 'opens alone'
+                    : `${print(massOf(pull), load)}${kind === 'runs through' ? ', runs through' : ''}`,
+            ),
+            cell(dropBack, ({ slack }) => print(slack, length)),
+            cell(dropBack, ({ stall }) => print(stall, units.s)),
+            cell(weakest, ({ name }) => name),
+            cell(weakest, ({ holds }) => print(massOf(holds), load)),
+            cell(weakest, ({ fraction }) => print(fraction, units['%'], { digits: 0 })),
+        ],
+    ];
+}
+
+const strikeColumns = [
+    { head: 'Struck' },
+    right('Clip opens'),
+    right('Line tight'),
+    right('Reel slips'),
+    right('Push'),
+    right('Hooked drag'),
+    right('Peak at the hook'),
+];
+
+function strikeRows({ strikes }: LineFigures, { load }: Speech): string[][] {
+    if (!strikes) return [];
+    const ways = [
+        ['at once', 'direct', strikes.direct],
+        ['with drop-back', 'drop-back', strikes.dropBack],
+    ] as const;
+    return ways.flatMap(([words, style, strike]) => {
+        if (!strike.known) return [];
+        const when = (name: StrikeFigures['moments'][number]['name']) => {
+            const moment = strike.value.moments.find((each) => each.name === name);
+            return moment ? moment.time.toFixed(1) : '';
+        };
+        const planned = style === strikes.planned ? ', as planned' : '';
+        return [
+            [
+                `${words}${planned}`,
+                when('clip opens'),
+                when('line tight'),
+                when('reel slips'),
+                when('push'),
+                when('hooked drag'),
+                shown(strike, ({ peak }) => print(massOf(peak), load)),
+            ],
+        ];
+    });
+}
+
+/** A strike every half second, for a line whose strikes were asked for moment by moment. */
+export function strikeTables({ lines }: AnalysedPlan, { length, load }: Speech): Rows[] {
+    return lines.flatMap(({ line, strikes }) =>
+        strikes
+            ? (
+                  [
+                      ['struck at once', strikes.direct],
+                      ['with drop-back', strikes.dropBack],
+                  ] as const
+              ).flatMap(([words, strike]): Rows[] => {
+                  if (!strike.known || !strike.value.series) return [];
+                  const force = (newtons: number) => print(massOf(newtons), load);
+                  return [
+                      {
+                          title: `A bite on the ${line.position.name}, ${words}`,
+                          columns: ['s', 'At the hook', 'At the reel', 'Drag', 'Slack', 'Line off'].map(
+                              right,
+                          ),
+                          rows: strike.value.series
+                              .filter((_, index) => index % 10 === 0)
+                              .map(({ time, hook, reel, drag, slack, lineOff }) => [
+                                  time.toFixed(1),
+                                  force(hook),
+                                  force(reel),
+                                  force(drag),
+                                  print(slack, length),
+                                  print(lineOff, length),
+                              ]),
+                      },
+                  ];
+              })
+            : [],
+    );
+}
+
+function cell<T>(figure: Figure<T> | undefined, text: (value: T) => string): string {
+    return figure ? shown(figure, text) : '';
+}

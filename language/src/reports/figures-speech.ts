@@ -1,0 +1,48 @@
+import type { AnalysedPlan, Figure, LineFigures } from '../plan/figures.ts';
+import type { Measure } from '../plan/measure.ts';
+import { type Unit, units } from '../units/unit.ts';
+import type { Column } from './table.ts';
+
+/** Units that a plan's own numbers are written in. */
+export interface Speech {
+    readonly length: Unit;
+    readonly load: Unit;
+    readonly speed: Unit;
+}
+
+export type Heading = Column;
+
+/** A table with a line above it. */
+export interface Rows {
+    readonly title: string;
+    readonly columns: readonly Heading[];
+    readonly rows: readonly (readonly string[])[];
+}
+
+export const estimateMark = '~';
+
+export function speechOf({ plan, lines }: AnalysedPlan): Speech {
+    const unitOf = (measures: readonly (Measure | undefined)[], usual: Unit) =>
+        measures
+            .map((measure) => measure?.quantity?.unit)
+            .find((unit) => unit?.dimension === usual.dimension) ?? usual;
+    const backs = lines.map(({ line }) => (line.back?.kind === 'distance' ? line.back.distance : undefined));
+    return {
+        length: unitOf([...backs, plan.turn, plan.boat?.value.length], units.m),
+        load: unitOf(
+            lines.flatMap(({ line, drags }) => [line.clip, ...drags.map((drag) => drag.force)]),
+            units.kg,
+        ),
+        speed: unitOf([plan.speed], units.kn),
+    };
+}
+
+/** Nothing where the figure is silent; a mark before it where it leans on an estimate. */
+export function shown<T>(figure: Figure<T>, text: (value: T) => string): string {
+    if (!figure.known) return '';
+    return `${figure.standing === 'estimated' ? estimateMark : ''}${text(figure.value)}`;
+}
+
+export function nameOf({ line }: LineFigures): string {
+    return line.position.name;
+}
