@@ -41,7 +41,7 @@ function roomOf(path: string): string | undefined {
 function sources(folder: string): string[] {
     return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
         .map((name) => join(folder, name))
-        .filter((path) => path.endsWith('.ts') && !path.includes('/generated/'));
+        .filter((path) => path.endsWith('.ts') && !/\/(generated|tabulated)\//.test(path));
 }
 
 const files = [...sources('language'), ...sources('extension')].map((path) => ({

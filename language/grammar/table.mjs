@@ -1,11 +1,14 @@
-// Writes generated/table.ts: the grammar as a text without faults is read by it.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+// Writes tabulated/table.ts: the grammar as a text without faults is read by it. Beside generated/, whose tool asks
+// what to do about files that are not its own.
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 
 const here = import.meta.dirname;
-const scratch = mkdtempSync(join(here, 'generated', 'table-'));
+const out = join(here, 'tabulated');
+mkdirSync(out, { recursive: true });
+const scratch = mkdtempSync(join(out, 'making-'));
 try {
     const outfile = join(scratch, 'tabulated.mjs');
     await build({
@@ -24,7 +27,7 @@ try {
         `import type { Table } from '../../src/plan/syntax/fluent/table.ts';`,
         `export const table: Table = JSON.parse(${json});`,
     ];
-    writeFileSync(join(here, 'generated', 'table.ts'), `${module.join('\n\n')}\n`);
+    writeFileSync(join(out, 'table.ts'), `${module.join('\n\n')}\n`);
 } finally {
     rmSync(scratch, { recursive: true, force: true });
 }

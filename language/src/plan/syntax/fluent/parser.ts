@@ -7,7 +7,7 @@ import {
     type ParseResult,
     type ParserOptions,
 } from 'langium';
-import { table } from '../../../../grammar/generated/table.ts';
+import { table } from '../../../../grammar/tabulated/table.ts';
 import { createParser } from '../parser.ts';
 import { readerBy } from './read.ts';
 
