@@ -44,13 +44,12 @@ function sharedBy(root) {
     };
 }
 
-/** The physics that the rules lean on, each part with the tests that are named for it. */
+/** The physics that the rules lean on, each part with the tests that are named for it; no rule reads how a strike goes. */
 function physicsOf(root) {
     const single = [
         ['clip'],
         ['weakest-link'],
         ['drag'],
-        ['strike'],
         ['remedy', 'sway'],
         ['triangles', 'segments'],
         ['line', 'line-load'],
