@@ -122,6 +122,26 @@ describe('a file that is no plan', () => {
         ]);
     });
 
+    test.each([
+        ['blocks of one line', 'outriggers { ', 100_000],
+        ['blocks of many lines, never closed', 'boat b {\n    outriggers {\n', 50_000],
+        ['braces alone', '{', 1_000_000],
+    ])('however deep it nests (%s), on the disk or typed, the server lives', async (_, block, times) => {
+        const endless = `boat a { ${block.repeat(times)}\n`;
+        await start({ 'deep.spread': endless, 'typed.spread': 'boat heron { length 9.8 m }\n' });
+        expect(await codes('deep.spread')).toEqual(['nesting']);
+        await editor.open('typed.spread');
+        await editor.replace('typed.spread', 'length', endless);
+        expect(await codes('typed.spread')).toEqual(['nesting']);
+        await editor.edit(
+            'typed.spread',
+            0,
+            editor.text('typed.spread').length,
+            'boat heron { sped 9 kn }\n',
+        );
+        expect(await codes('typed.spread')).toEqual(['unknown-word']);
+    });
+
     test('is read again as soon as it is one', async () => {
         await start({
             'huge.spread': huge,

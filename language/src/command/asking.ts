@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
-import { decode, type Reading, readPlan, type Unfit } from './reading.ts';
+import type { Unfit } from '../plan/fit.ts';
+import { decode, type Reading, readPlan } from './reading.ts';
 import { Refusal } from './refusal.ts';
 import { showPath, walk } from './walk.ts';
 

@@ -2,6 +2,7 @@ import { existsSync, realpathSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
+import type { Unfit } from '../plan/fit.ts';
 import { type Files, type FileText, load, loadInTurn } from '../plan/load.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { Place } from '../plan/origin.ts';
@@ -11,7 +12,7 @@ import type { Checked, Run, Source } from '../reports/checked.ts';
 import { type CheckedSheet, checkAll, checkInTurn } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
 import { beThrifty, settle } from './pace.ts';
-import { readPlan, type Unfit } from './reading.ts';
+import { readPlan } from './reading.ts';
 import { showPath } from './walk.ts';
 
 /** From about this many files on, reading them takes longer than optimising for it, and their memory counts. */

@@ -48,4 +48,9 @@ export const verbs: readonly Verb[] = [
         summary: 'start a team folder: a boat, tackle, a method, rules and a first plan',
         load: () => import('./new.ts'),
     },
+    {
+        name: 'language-server',
+        summary: 'serve an editor, over the language server protocol',
+        load: () => import('./language-server.ts'),
+    },
 ];

@@ -2,8 +2,9 @@ import type { Dirent } from 'node:fs';
 import { open, readdir, realpath, stat } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import { URI } from 'langium';
+import { tooLarge } from '../plan/fit.ts';
 import { type Disk, isPassedOver, planEnding } from './disk.ts';
-import { decode, mostBytes, type Reading, tooLarge, unread } from './reading.ts';
+import { decode, type Reading, unread } from './reading.ts';
 
 /** Files of the `file` scheme as Node reads them. Links are followed as long as they stay inside; a folder that loops is walked once. */
 export const diskOfNode: Disk = {
@@ -50,7 +51,9 @@ async function readPlan(path: string): Promise<Reading> {
     try {
         const stats = await handle.stat();
         if (!stats.isFile()) return unread('is not a file');
-        if (stats.size > mostBytes) return tooLarge(stats.size);
+        // Before it is read: it may be larger than the memory.
+        const unfit = tooLarge(stats.size);
+        if (unfit) return { kind: 'refused', ...unfit };
         return decode(await handle.readFile());
     } finally {
         await handle.close();

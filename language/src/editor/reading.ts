@@ -1,7 +1,4 @@
-/** No plan that a crew can read is longer than this. */
-export const mostBytes = 2_000_000;
-/** Blocks inside blocks: the language itself needs five. */
-const mostNested = 200;
+import { tooDeep, tooLarge, type Unfit } from '../plan/fit.ts';
 
 /** What became of reading a file. */
 export type Reading =
@@ -12,7 +9,7 @@ export type Reading =
 /** Why a file that is there is not read. */
 export interface Refusal {
     /** The code of the finding about it; none where it is no plan and nobody's but its user's concern. */
-    readonly rule?: 'file-size' | 'nesting' | 'unread';
+    readonly rule?: Unfit['rule'] | 'unread';
     /** Completes "plan.spread …". */
     readonly reason: string;
     readonly remedy?: string;
@@ -20,7 +17,8 @@ export interface Refusal {
 
 /** The text that a file's bytes hold, without its byte order mark. */
 export function decode(bytes: Uint8Array): Reading {
-    if (bytes.length > mostBytes) return tooLarge(bytes.length);
+    const large = tooLarge(bytes.length);
+    if (large) return { kind: 'refused', ...large };
     const [first, second] = bytes;
     if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) {
         return unread('is written in UTF-16', 'Save it as UTF-8.');
@@ -35,15 +33,8 @@ export function decode(bytes: Uint8Array): Reading {
 
 /** A text that is already here, if it is one that can be a plan. */
 export function fitting(text: string): Reading {
-    if (text.length > mostBytes) return tooLarge(text.length);
-    const depth = deepest(text);
-    if (depth <= mostNested) return { kind: 'text', text };
-    return {
-        kind: 'refused',
-        rule: 'nesting',
-        reason: `has ${depth} blocks inside one another, and a plan has a handful`,
-        remedy: 'Close each block with `}` before the next one begins.',
-    };
+    const unfit = tooLarge(text.length) ?? tooDeep(text);
+    return unfit ? { kind: 'refused', ...unfit } : { kind: 'text', text };
 }
 
 /** A file that was never meant as a plan. */
@@ -53,24 +44,4 @@ export function stranger(reason: string): Reading {
 
 export function unread(reason: string, remedy?: string): Reading {
     return { kind: 'refused', rule: 'unread', reason, ...(remedy && { remedy }) };
-}
-
-/** @param bytes  of a file that is refused by its size, without reading it */
-export function tooLarge(bytes: number): Reading {
-    return {
-        kind: 'refused',
-        rule: 'file-size',
-        reason: `has ${(bytes / 1e6).toFixed(1)} MB, and no plan over ${mostBytes / 1e6} MB is read`,
-        remedy: 'Split it, or leave it out if it is no plan.',
-    };
-}
-
-function deepest(text: string): number {
-    let [depth, most] = [0, 0];
-    for (let at = 0; at < text.length; at++) {
-        const code = text.charCodeAt(at);
-        if (code === 0x7b) most = Math.max(most, ++depth);
-        else if (code === 0x7d) depth = Math.max(0, depth - 1);
-    }
-    return most;
 }
