@@ -24,6 +24,7 @@ import { FluentParser } from './syntax/fluent/parser.ts';
 import { PlaceAwareLexer } from './syntax/lexer.ts';
 import { lazyLookahead } from './syntax/lookahead.ts';
 import { lexerMessages, parserMessages } from './syntax/messages.ts';
+import { createParser } from './syntax/parser.ts';
 import { OverlappingTokens } from './syntax/tokens.ts';
 import { PlainValues } from './syntax/values.ts';
 
@@ -56,9 +57,7 @@ export const languageModule: Module<LaybackServices, PartialLangiumCoreServices>
             }) as IParserConfig,
         TokenBuilder: () => new OverlappingTokens(),
         Lexer: (services) => new PlaceAwareLexer(services),
-        // Of the toolkit's parser only `parse` is ever asked for.
-        LangiumParser: (services) =>
-            new FluentParser(services) as Pick<LangiumParser, 'parse'> as LangiumParser,
+        LangiumParser: (services) => createParser(services),
         ParserErrorMessageProvider: () => parserMessages,
         LexerErrorMessageProvider: () => lexerMessages,
         ValueConverter: () => new PlainValues(),
@@ -70,6 +69,18 @@ export const languageModule: Module<LaybackServices, PartialLangiumCoreServices>
     },
 };
 
+/**
+ * For texts that are read once, and most of which have no fault. A text that somebody types into has one at every
+ * other keystroke: an editor starts with the parser that gets on.
+ */
+const fluentModule: Module<LaybackServices, PartialLangiumCoreServices> = {
+    parser: {
+        // Of the toolkit's parser only `parse` is ever asked for.
+        LangiumParser: (services) =>
+            new FluentParser(services) as Pick<LangiumParser, 'parse'> as LangiumParser,
+    },
+};
+
 /** The language without an editor: parse, link, resolve. */
 export function createServices(): LaybackServices {
     const shared = inject(
@@ -77,7 +88,12 @@ export function createServices(): LaybackServices {
         LaybackGeneratedSharedModule,
         sharedModule,
     );
-    const services = inject(createDefaultCoreModule({ shared }), LaybackGeneratedModule, languageModule);
+    const services = inject(
+        createDefaultCoreModule({ shared }),
+        LaybackGeneratedModule,
+        languageModule,
+        fluentModule,
+    );
     shared.ServiceRegistry.register(services);
     return services as LaybackServices;
 }
