@@ -1,10 +1,11 @@
-import { createDefaultCoreModule, inject } from 'langium';
+import { createDefaultCoreModule, createLangiumParser, DefaultLinker, inject } from 'langium';
 import { createDefaultSharedModule, startLanguageServer } from 'langium/lsp';
 import { NodeFileSystem } from 'langium/node';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import {
     LaybackGeneratedModule,
     LaybackGeneratedSharedModule,
+    parserConfig,
 } from '../../language/grammar/generated/module.ts';
 import { diagnosticOf } from '../../language/src/editor/diagnostic.ts';
 import { addLibraryFile, libraryUris } from '../../language/src/plan/load.ts';
@@ -14,8 +15,8 @@ import { languageModule } from '../../language/src/plan/services.ts';
 import { checkSheet } from '../../language/src/rules/check.ts';
 
 /*
- * The same grammar, names and checks over the toolkit's own builder, index and workspace: what an edit costs when it
- * is left to them which files it touches.
+ * The same grammar, names and checks over the toolkit's own parser, linker, builder, index and workspace: what an edit
+ * costs when it is left to them how a file is read, and which files are touched.
  */
 const connection = createConnection(ProposedFeatures.all);
 const shared = inject(
@@ -28,6 +29,11 @@ const services = inject(
     LaybackGeneratedModule,
     languageModule as never,
     {
+        parser: {
+            ParserConfig: () => parserConfig,
+            LangiumParser: (all: never) => createLangiumParser(all),
+        },
+        references: { Linker: (all: never) => new DefaultLinker(all) },
         validation: {
             DocumentValidator: () => ({
                 async validateDocument(document: never) {

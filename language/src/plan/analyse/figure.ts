@@ -19,6 +19,14 @@ export function from<A, B>(figure: Figure<A>, compute: (value: A) => B): Figure<
 }
 
 /** The estimates that several figures lean on, each once. */
-export function leaningOf(...figures: readonly Figure<unknown>[]): string[] {
-    return [...new Set(figures.flatMap((figure) => (figure.known ? figure.leaning : [])))];
+export function leaningOf(...figures: readonly Figure<unknown>[]): readonly string[] {
+    let leaning: readonly string[] = none;
+    for (const figure of figures) {
+        if (!figure.known || figure.leaning.length === 0) continue;
+        leaning = leaning.length === 0 ? figure.leaning : [...new Set([...leaning, ...figure.leaning])];
+    }
+    return leaning;
 }
+
+/** Most figures lean on nothing. */
+const none: readonly string[] = [];
