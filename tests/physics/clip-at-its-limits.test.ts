@@ -44,12 +44,13 @@ describe('a clip from which tip and lure are seen 60 degrees apart', () => {
 describe('what cannot be answered is said in a sentence', () => {
     test('of a clip that holds a lure', () => {
         const reason = 'The clip’s setting, the pull or the surge is not above zero.';
-        for (const question of [
+        const questions: [number, number, number][] = [
             [0, 40, 1.2],
             [60, 0, 1.2],
             [60, 40, 0],
             [Number.NaN, 40, 1.2],
-        ] as const)
+        ];
+        for (const question of questions)
             expect(clipMargin(...question)).toEqual({ kind: 'unknown', reason });
     });
 

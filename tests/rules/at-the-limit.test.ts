@@ -449,3 +449,48 @@ describe('stagger', () => {
         expect(finding?.related).toHaveLength(1);
     });
 });
+
+describe('set-order', () => {
+    // Each rod stands where the other one's line is towed from, so each line sweeps across the other on its way.
+    const crossed = (left: string, order = '') =>
+        today(
+            `
+    port inner { outfit medium-1  lure broad  back 20 m  from ${left} }
+    port outer { outfit medium-2  lure dart  back 34 m  from right }
+    ${order}`,
+            `boat knot like fulmar {
+    position inner "Inner" { ahead 0.5 m  out 0.5 m  up 1 m }
+    position outer "Outer" { ahead 0.5 m  out 4.4 m  up 1 m }
+    holder port inner { ahead 0.5 m  out 0.5 m  up 1 m }
+    holder port outer { ahead 0.5 m  out 4.4 m  up 1 m }
+    point left { ahead 0 m  out 4.6 m  up 2.2 m }
+    point right { ahead 0 m  out 0.2 m  up 2.2 m }
+}`,
+        ).replace('boat fulmar\n    speed', 'boat knot\n    speed');
+
+    test('set-order: of lines that no order keeps apart the others are shown, and the stated order is not blamed as well', async () => {
+        for (const order of ['', 'order set port inner, port outer', 'order set port outer, port inner']) {
+            expect(await messagesOf(crossed('left', order), 'set-order')).toHaveLength(1);
+            expect(await relatedOf(crossed('left', order), 'set-order')).toEqual(['Port outer is set here.']);
+        }
+    });
+
+    const four = `
+    port short corner { outfit medium-1  lure broad  back wave 2 }
+    starboard long corner { outfit medium-2  lure dart  back wave 3 }
+    port long rigger { outfit medium-4  lure wisp  back wave 5 }`;
+
+    test('set-order: a reason of nothing but blanks is none', async () => {
+        const order = (because: string) =>
+            messagesOf(
+                today(`${four}\n    order set port short corner, port long rigger because "${because}"`),
+                'set-order',
+            );
+        expect(await order('  ')).toHaveLength(1);
+        expect(await order('the rod sticks')).toEqual([]);
+    });
+
+    test('set-order: a line that the stated order does not name is not missed', async () => {
+        expect(await messagesOf(today(`${four}\n    order set port short corner`), 'set-order')).toEqual([]);
+    });
+});

@@ -1,11 +1,13 @@
 import type { ClipFigures, LineFigures } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
 import type { Spread } from '../plan/model.ts';
+import { runnerOf } from './gear.ts';
 import { known } from './neighbours.ts';
 
 /** A clip that holds a lure, and what it has to hold and to open for. */
 export interface HeldLure {
     readonly clip: ClipFigures;
+    readonly runner: NonNullable<ReturnType<typeof runnerOf>>;
     /** What the lure pulls, N: with surge where the plan says its sea, and by itself. */
     readonly towing: number;
     readonly pull: number;
@@ -17,10 +19,11 @@ export interface HeldLure {
 export function heldLure(figures: LineFigures, plan: Spread): HeldLure | undefined {
     const { line } = figures;
     const [clip, pull] = [figures.clip && known(figures.clip), known(figures.pull)];
-    if (!clip || pull === undefined) return undefined;
+    const runner = runnerOf(line);
+    if (!clip || !runner || pull === undefined) return undefined;
     const [opens, hooked] = [line.method?.value.opens, line.drag.hooked];
     const limit = opens
         ? { most: opens, by: 'method' as const }
         : hooked && { most: hooked, by: 'drag' as const };
-    return { clip, towing: plan.sea ? clip.towing : pull, pull, ...(limit && { limit }) };
+    return { clip, runner, towing: plan.sea ? clip.towing : pull, pull, ...(limit && { limit }) };
 }

@@ -1,6 +1,5 @@
 import { heldLure } from '../clips.ts';
 import { inItsForm, replaceValue } from '../fixes.ts';
-import { runnerOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say, sayApart } from '../say.ts';
@@ -25,11 +24,11 @@ export const clipFalseRelease = rule({
             const held = heldLure(figures, plan);
             if (!held) continue;
             const { line } = figures;
-            const { clip, pull, towing, limit } = held;
+            const { clip, runner, pull, towing, limit } = held;
             const { setting } = clip;
             const [least, alone] = [towing * margin, setting.si < pull * (1 - HAIR)];
             if (setting.si >= least * (1 - HAIR)) continue;
-            const name = runnerOf(line)?.value.title ?? 'the lure';
+            const name = runner.value.title;
             const [opens, pulls] = sayApart.load(setting, alone ? pull : towing);
             const how = alone ? 'by itself' : `with surge in a sea of ${say.length(plan.sea!)}`;
             // A light clip on purpose: a few false releases are the price (common practice).
@@ -37,7 +36,7 @@ export const clipFalseRelease = rule({
             const measured = figures.pull.known && figures.pull.standing === 'measured';
             const torn = limit && least > limit.most.si;
             report({
-                at: [setting, ...(runnerOf(line) ? [runnerOf(line)!] : [])],
+                at: [setting, runner],
                 ...(light && { severity: 'hint' }),
                 ...(alone && measured && { severity: 'error' }),
                 what: `The clip at ${line.position.name} opens at ${opens}, and ${name} pulls ${pulls} ${how}.`,
@@ -48,7 +47,7 @@ export const clipFalseRelease = rule({
                     ? `No setting holds this lure and opens for a fish at ${say.load(limit.most)}: tow one that pulls less.`
                     : `Set it to ${inItsForm(setting, least, 'up') ?? say.load(least)} or more.`,
                 related: [
-                    { at: runnerOf(line)?.value.pull?.load, what: `What ${name} pulls is said here.` },
+                    { at: runner.value.pull?.load, what: `What ${name} pulls is said here.` },
                     ...(alone ? [] : [{ at: plan.sea, what: 'The sea is said here.' }]),
                 ],
                 fixes: [

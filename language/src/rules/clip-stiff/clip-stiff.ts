@@ -1,6 +1,6 @@
 import { heldLure } from '../clips.ts';
 import { replaceValue } from '../fixes.ts';
-import { fishedLines, known } from '../neighbours.ts';
+import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say, sayApart } from '../say.ts';
 import { physics } from '../standing.ts';
@@ -22,16 +22,15 @@ export const clipStiff = rule({
             const held = heldLure(figures, analysis.plan);
             if (!held?.limit) continue;
             const { line } = figures;
-            const { clip, towing, limit } = held;
-            const opening = known(clip.opens);
-            const pull = opening?.kind === 'opens' ? opening.pull : clip.setting.si;
-            if (pull <= limit.most.si * (1 + 1e-9)) continue;
-            const [asked, most] = sayApart.load(pull === clip.setting.si ? clip.setting : pull, limit.most);
+            const { towing, limit } = held;
+            const { setting } = held.clip;
+            if (setting.si <= limit.most.si * (1 + 1e-9)) continue;
+            const [asked, most] = sayApart.load(setting, limit.most);
             const byMethod = limit.by === 'method';
             const torn = towing > limit.most.si;
             const method = line.method?.value.title;
             report({
-                at: clip.setting,
+                at: setting,
                 what: `The clip at ${line.position.name} opens at ${asked}, and ${byMethod ? `${method} wants ${most} at most` : `hooked drag is ${most}`}.`,
                 why: byMethod
                     ? 'Until it opens the fish feels the boat, and lets go.'
@@ -48,12 +47,7 @@ export const clipStiff = rule({
                 fixes: [
                     torn
                         ? undefined
-                        : replaceValue(
-                              (text) => `Set the clip to ${text}`,
-                              clip.setting,
-                              clip.setting.si * (limit.most.si / pull),
-                              'down',
-                          ),
+                        : replaceValue((text) => `Set the clip to ${text}`, setting, limit.most.si, 'down'),
                 ],
                 positions: [line],
             });

@@ -21,24 +21,25 @@ export const dragUnderTow = rule({
         const { plan } = analysis;
         for (const { line, pull, towing } of fishedLines(analysis)) {
             const { set, hooked } = line.drag;
-            if (line.from?.kind !== 'rod tip' || !set || !pull.known || !towing.known) continue;
+            const runner = runnerOf(line);
+            if (line.from?.kind !== 'rod tip' || !runner || !set || !pull.known || !towing.known) continue;
             const creeps = set.si < pull.value * (1 - 1e-9);
             // Without a sea nobody knows the surge.
             const most = plan.sea ? towing.value : pull.value;
             if (!creeps && set.si >= most * (1 - 1e-9)) continue;
             const light = line.method?.value.style?.value === 'drop-back';
-            const name = runnerOf(line)?.value.title ?? 'the lure';
+            const name = runner.value.title;
             const [drag, pulls] = sayApart.load(set, creeps ? pull.value : most);
             const tooMuch = hooked && most > hooked.si;
             report({
-                at: [set, ...(runnerOf(line) ? [runnerOf(line)!] : [])],
+                at: [set, runner],
                 ...((light || !creeps) && { severity: 'hint' }),
                 what: `Set drag at ${line.position.name} is ${drag}, and ${name} pulls ${pulls} ${creeps ? 'by itself' : `with surge in a sea of ${say.length(plan.sea!)}`}.`,
                 why: 'No clip holds this line, so the lure takes it off the reel.',
                 remedy: tooMuch
                     ? 'Tow it from a clip, or tow one that pulls less.'
                     : `Raise it to ${inItsForm(set, most, 'up') ?? say.load(most)}, or tow it from a clip${light ? '; on light drag, take the line back every half hour' : ''}.`,
-                related: [{ at: runnerOf(line)?.value.pull?.load, what: `What ${name} pulls is said here.` }],
+                related: [{ at: runner.value.pull?.load, what: `What ${name} pulls is said here.` }],
                 fixes: [
                     tooMuch
                         ? undefined
