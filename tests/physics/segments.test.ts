@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { lineGap, segmentGap } from '../../language/src/physics/segments.ts';
 import { lerp, norm, scale, subtract, type Vec } from '../../language/src/physics/vector.ts';
-import { breach, point, ROOT_OF_ROUNDING } from './nearest.ts';
+import { gainLeft, point, roundingLeaves } from './nearest.ts';
 import reference from './reference/segment-distance.json' with { type: 'json' };
 
 const vec = (point: number[]) => point as unknown as Vec;
@@ -36,12 +36,50 @@ test('no pair of points on two segments is nearer than the pair found', () => {
     fc.assert(
         fc.property(point, point, point, point, (a, b, c, d) => {
             const gap = segmentGap(a, b, c, d);
-            // The direction between points closer than a millimetre is known too roughly to judge by.
-            fc.pre(gap.distance > 1e-3);
-            expect(breach([a, b], [c, d], gap.at)).toBeLessThan(2 * ROOT_OF_ROUNDING);
+            // Nearer than rounding there is no direction between the two to judge by.
+            fc.pre(gap.distance > 1e-9);
+            expect(gainLeft([a, b], [c, d], gap.at)).toBeLessThanOrEqual(
+                roundingLeaves([a, b], [c, d], gap.distance),
+            );
         }),
         { numRuns: 2000 },
     );
+});
+
+test('the nearest points of a segment and one that ends a millimetre beside its end are known to a micrometre', () => {
+    const [a, b]: [Vec, Vec] = [
+        [0, 0, -0.6767256432146658],
+        [0, 0.0000018003242523154398, 0],
+    ];
+    const [c, d]: [Vec, Vec] = [
+        [0, -59.99999999992874, -59.71741055461733],
+        [0, -0.0009981996757524314, 0],
+    ];
+    const gap = segmentGap(a, b, c, d);
+    expect(gap.distance).toBeCloseTo(0.001, 12);
+    expect(gainLeft([a, b], [c, d], gap.at)).toBeLessThanOrEqual(
+        roundingLeaves([a, b], [c, d], gap.distance),
+    );
+    expect(roundingLeaves([a, b], [c, d], gap.distance)).toBeLessThan(1e-7);
+});
+
+test('the judge finds what is left to gain: points a centimetre off the nearest do not pass', () => {
+    const [first, second]: [Vec[], Vec[]] = [
+        [
+            [0, 0, 0],
+            [10, 0, 0],
+        ],
+        [
+            [5, -5, 1],
+            [5, 5, 1],
+        ],
+    ];
+    const at = (off: number): [Vec, Vec] => [
+        [5 + off, 0, 0],
+        [5, 0, 1],
+    ];
+    expect(gainLeft(first, second, at(0))).toBeLessThanOrEqual(roundingLeaves(first, second, 1));
+    expect(gainLeft(first, second, at(0.01))).toBeGreaterThan(1000 * roundingLeaves(first, second, 1));
 });
 
 test('nearly parallel segments come out within the rounding of their coordinates', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { pointTriangleGap, type Triangle, triangleGap } from '../../language/src/physics/triangles.ts';
 import { norm, scale, subtract } from '../../language/src/physics/vector.ts';
-import { breach, point, ROOT_OF_ROUNDING } from './nearest.ts';
+import { gainLeft, point, roundingLeaves } from './nearest.ts';
 
 const triangle = fc.tuple(point, point, point);
 
@@ -129,9 +129,10 @@ test.each([
         fc.property(shape, shape, (first, second) => {
             const { distance, at } = triangleGap(first, second);
             expect(norm(subtract(at[0], at[1]))).toBeCloseTo(distance, 9);
-            expect(pointTriangleGap(at[0], first).distance).toBeLessThan(2 * ROOT_OF_ROUNDING);
-            expect(pointTriangleGap(at[1], second).distance).toBeLessThan(2 * ROOT_OF_ROUNDING);
-            if (distance > 1e-3) expect(breach(first, second, at)).toBeLessThan(2 * ROOT_OF_ROUNDING);
+            const rounding = roundingLeaves(first, second, distance);
+            expect(pointTriangleGap(at[0], first).distance).toBeLessThanOrEqual(rounding);
+            expect(pointTriangleGap(at[1], second).distance).toBeLessThanOrEqual(rounding);
+            if (distance > 1e-9) expect(gainLeft(first, second, at)).toBeLessThanOrEqual(rounding);
         }),
         { numRuns: 5000 },
     );
@@ -143,9 +144,18 @@ test('distances do not care about order, side or scale', () => {
             const { distance } = triangleGap(a, b);
             const mirrored = (t: Triangle) => t.map(([x, y, z]) => [x, -y, z]) as unknown as Triangle;
             const scaled = (t: Triangle) => t.map((corner) => scale(corner, factor)) as unknown as Triangle;
-            expect(triangleGap(b, a).distance).toBeCloseTo(distance, 6);
-            expect(triangleGap(mirrored(a), mirrored(b)).distance).toBeCloseTo(distance, 6);
-            expect(triangleGap(scaled(a), scaled(b)).distance / factor).toBeCloseTo(distance, 5);
+            // Each is the least to what rounding leaves of its square.
+            const error = (given: number) =>
+                Math.sqrt(distance ** 2 + 2 * roundingLeaves(a, b, distance) ** 2) - given;
+            const other = [
+                triangleGap(b, a).distance,
+                triangleGap(mirrored(a), mirrored(b)).distance,
+                triangleGap(scaled(a), scaled(b)).distance / factor,
+            ];
+            for (const each of other) {
+                expect(each).toBeLessThanOrEqual(distance + error(distance));
+                expect(each).toBeGreaterThanOrEqual(distance - error(distance));
+            }
         }),
     );
 });

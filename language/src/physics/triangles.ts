@@ -65,6 +65,9 @@ interface Face {
 /** Narrower than this share of its length, a triangle's plane drowns in rounding and its edges say it all. */
 const SLIVER = 1e-8;
 
+/** Smaller than this, m², an area runs out of the digits of numbers near zero. */
+const NO_AREA = 1e-200;
+
 function faceOf(corners: Triangle): Face | undefined {
     const [ab, bc, ca] = [
         subtract(corners[1], corners[0]),
@@ -73,7 +76,8 @@ function faceOf(corners: Triangle): Face | undefined {
     ];
     const across = cross(ab, bc);
     const area = norm(across);
-    if (!(area > SLIVER * Math.max(dot(ab, ab), dot(bc, bc), dot(ca, ca)))) return undefined;
+    if (!(area > Math.max(NO_AREA, SLIVER * Math.max(dot(ab, ab), dot(bc, bc), dot(ca, ca)))))
+        return undefined;
     const normal: Vec = [across[0] / area, across[1] / area, across[2] / area];
     return { corners, normal, inward: [cross(normal, ab), cross(normal, bc), cross(normal, ca)] };
 }
