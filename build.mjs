@@ -90,6 +90,14 @@ const nothing = {
     },
 };
 
+/** The press for PDF, without what reads compressed faces: ours are plain. */
+const pressed = {
+    name: 'plain faces',
+    setup({ onResolve }) {
+        onResolve({ filter: /^brotli\// }, ({ path }) => ({ path, namespace: 'nothing' }));
+    },
+};
+
 /** The command proper, named after its content: what the engine keeps of it must never serve another one. */
 async function buildCommand() {
     const { metafile } = await build({
@@ -125,6 +133,7 @@ async function buildCommand() {
         format: 'cjs',
         target: 'node20.20',
         define: { ...common.define, 'import.meta.url': 'pressUrl' },
+        plugins: [pressed, nothing],
         banner: { js: `var pressUrl = require('node:url').pathToFileURL(__filename).href;` },
     });
     // Last, so that a command that starts meanwhile finds what it asks for.

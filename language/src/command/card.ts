@@ -17,27 +17,32 @@ import { writeWhole } from './writing.ts';
 
 interface Options {
     readonly output?: string;
+    readonly as?: Form;
     readonly plan?: string;
     readonly paper: PaperName;
     readonly dpi: number;
 }
 
-const endings = ['.pdf', '.svg', '.png', '.html'];
+const forms = ['pdf', 'html', 'svg', 'png'] as const;
+type Form = (typeof forms)[number];
 
 const help = `
 The card is named after the file, and after the plan where the file holds several. Its ending says what
-it is: .pdf to print, .html for a telephone, .svg or .png as a picture. A card that is there is made anew.
+it is, or --as does: a pdf to print, an html page for a telephone, an svg or png picture. A card that is
+there is made anew. The same plan gives the same card, byte for byte: no clock is asked.
 
 Examples:
   layback card plans/friday.spread
   layback card plans/friday.spread --plan rough-day -o rough-day.pdf --paper half
-  layback card plans/friday.spread -o friday.html`;
+  layback card plans/friday.spread -o friday.html
+  layback card plans/friday.spread --as png --dpi 300`;
 
 export function declare(command: Command): void {
     command
         .description('Makes the deck card: the plan from above, and below it all that the crew works from.')
         .argument('<file>', 'a .spread file')
         .option('-o, --output <path>', 'where to: a name that ends in .pdf, .html, .svg or .png')
+        .addOption(new Option('--as <form>', 'what to make, whatever the name ends in').choices(forms))
         .option('-p, --plan <name>', 'only the spread of this name')
         .addOption(
             new Option('--paper <size>', 'half is A5, for laminating')
@@ -70,38 +75,42 @@ async function card(path: string, options: Options): Promise<void> {
     if (asked.refusals.length > 0) process.exitCode = 2;
 }
 
-function targetOf({ file, plan }: ChosenPlan, { output }: Options): string {
+function targetOf({ file, plan }: ChosenPlan, { output, as }: Options): string {
     if (output === undefined) {
         const { dir, name } = parse(resolve(file.path));
-        return join(dir, `${name}${file.plans.length > 1 ? `-${plan.plan.name}` : ''}.pdf`);
+        return join(dir, `${name}${file.plans.length > 1 ? `-${plan.plan.name}` : ''}.${as ?? 'pdf'}`);
     }
-    if (!endings.includes(extname(output).toLowerCase())) {
-        throw new Refusal(`${output} should end in .pdf, .html, .svg or .png, to say what to make.`);
+    if (!as && !formOf(output)) {
+        throw new Refusal(`${output} should end in .pdf, .html, .svg or .png, or --as say what to make.`);
     }
     return join(dirname(resolve(output)), parse(output).base);
+}
+
+function formOf(path: string): Form | undefined {
+    return forms.find((form) => extname(path).toLowerCase() === `.${form}`);
 }
 
 async function made(
     { file, plan }: ChosenPlan,
     target: string,
-    { paper, dpi }: Options,
+    { as, paper, dpi }: Options,
 ): Promise<string | Uint8Array> {
     const findings = file.concerning.get(plan.plan.name) ?? [];
     const scene = sceneFromAbove(plan, findings);
     const contents = cardContents(plan.turns ? plan : withTurns(plan), findings);
-    switch (extname(target).toLowerCase()) {
-        case '.html':
+    switch (as ?? formOf(target)) {
+        case 'html':
             return cardHtml(contents, scene);
-        case '.svg':
+        case 'svg':
             return cardSheet(contents, scene, { paper });
-        case '.png':
+        case 'png':
             return pixels(cardSheet(contents, scene, { paper }), dpi);
     }
     const { date, author } = plan.plan;
     return pdf(cardPages(contents, scene, { paper }), {
         title: `${contents.title} – deck card`,
         ...(author && { author: author.value }),
-        made: date ? new Date(`${date.value}T12:00:00Z`) : new Date(),
+        ...(date && { made: new Date(`${date.value}T12:00:00Z`) }),
     });
 }
 

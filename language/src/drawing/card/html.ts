@@ -2,9 +2,9 @@ import type { PaletteName } from '../palette.ts';
 import { escapeText } from '../pen.ts';
 import type { Scene } from '../scene.ts';
 import { svgOf } from '../svg.ts';
-import { columnsFor } from './columns.ts';
+import { type Column, clearingColumns, helmCells, workingColumns } from './columns.ts';
 import type { CardContents } from './contents.ts';
-import { type Item, sectionsOf } from './sections.ts';
+import { clearingRows, clearingTitle, type Item, sectionsOf } from './sections.ts';
 
 const style = `
 :root { color-scheme: light dark; --paper: #fff; --ink: #15191d; --soft: #515960; --rule: #9aa5ad; --shade: #eef2f4; }
@@ -30,7 +30,10 @@ li { margin: .35rem 0; }
 table { border-collapse: collapse; width: 100%; font-size: .95rem; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .5rem; border-bottom: 1px solid var(--rule); }
 thead th { background: var(--shade); }
-td div:first-child { font-weight: bold; }
+td div, th div { white-space: nowrap; font-weight: normal; }
+td .strong, th .strong { font-weight: bold; }
+td .large { font-weight: bold; font-size: 1.25rem; line-height: 1.2; }
+caption { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 `;
 
 /**
@@ -38,11 +41,12 @@ td div:first-child { font-weight: bold; }
  * markup. Light or dark as the telephone is.
  */
 export function cardHtml(card: CardContents, scene: Scene): string {
-    const sections = sectionsOf(card).map(
+    const clearings = clearingRows(card);
+    const sections = sectionsOf(card, clearings.length > 0).map(
         ({ id, title, items }) =>
             `<section aria-labelledby="${id}"><h2 id="${id}">${escapeText(title)}</h2>${list(items)}</section>`,
     );
-    const facts = [...card.facts, { caption: 'Fingerprint', value: card.fingerprint }];
+    const facts = [...card.facts, ...helmCells(card), { caption: 'Fingerprint', value: card.fingerprint }];
     return [
         '<!DOCTYPE html>',
         '<html lang="en">',
@@ -60,7 +64,8 @@ export function cardHtml(card: CardContents, scene: Scene): string {
         '<main>',
         picture(scene, 'light', 'light'),
         picture(scene, 'dark', 'dark'),
-        table(card),
+        table('lines', 'Lines, in the order of setting', workingColumns(card.rows), card.rows),
+        table('clearing', clearingTitle, clearingColumns(clearings), clearings),
         ...sections,
         '</main>',
         '</body>',
@@ -74,20 +79,29 @@ function picture(scene: Scene, palette: PaletteName, when: 'light' | 'dark'): st
     return `<div class="wide picture ${when}" tabindex="0" role="group" aria-label="The plan from above">${svg.trim()}</div>`;
 }
 
-function table({ rows }: CardContents): string {
+function table<Row>(
+    id: string,
+    title: string,
+    columns: readonly Column<Row>[],
+    rows: readonly Row[],
+): string {
     if (rows.length === 0) return '';
-    const columns = columnsFor(rows);
     const head = columns.map(({ head }) => `<th scope="col">${escapeText(head)}</th>`).join('');
+    // What a row is about is the last of the columns that are repeated on paper: its position.
+    const about = columns.findLastIndex(({ key }) => key);
     const body = rows.map((row) => {
-        const cells = columns.map(({ cell }) => {
-            const lines = cell(row).flatMap((words) => (words ? [`<div>${escapeText(words)}</div>`] : []));
-            return `<td>${lines.join('')}</td>`;
+        const cells = columns.map(({ cell }, index) => {
+            const lines = cell(row).map(
+                ({ words, as }) => `<div${as ? ` class="${as}"` : ''}>${escapeText(words)}</div>`,
+            );
+            return index === about ? `<th scope="row">${lines.join('')}</th>` : `<td>${lines.join('')}</td>`;
         });
         return `<tr>${cells.join('')}</tr>`;
     });
     return [
-        '<section aria-labelledby="lines"><h2 id="lines">Lines, in the order of setting</h2>',
-        '<div class="wide" tabindex="0" role="group" aria-labelledby="lines"><table>',
+        `<section aria-labelledby="${id}"><h2 id="${id}">${escapeText(title)}</h2>`,
+        `<div class="wide" tabindex="0" role="group" aria-labelledby="${id}"><table>`,
+        `<caption>${escapeText(title)}</caption>`,
         `<thead><tr>${head}</tr></thead><tbody>${body.join('')}</tbody></table></div></section>`,
     ].join('\n');
 }

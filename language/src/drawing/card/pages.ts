@@ -5,12 +5,14 @@ import { type Scene, sceneWords } from '../scene.ts';
 import { svgOf } from '../svg.ts';
 import { drawBlock } from '../svg-block.ts';
 import { svgFile } from '../svg-file.ts';
+import { cutToWidth } from '../text-width.ts';
+import { clearingColumns, helmCells, workingColumns } from './columns.ts';
 import type { CardContents } from './contents.ts';
 import { type PaperName, type Setting, settingOn, sizes } from './paper.ts';
-import { evenRoom, fill, fillColumns, type Piece, stack } from './piece.ts';
-import { footOf, proseOf } from './prose.ts';
-import { sectionsOf } from './sections.ts';
-import { tablesFor } from './table.ts';
+import { evenRoom, fill, fillColumns, heightOf, type Piece, stack } from './piece.ts';
+import { footOf, headingOf, proseOf } from './prose.ts';
+import { clearingRows, clearingTitle, sectionsOf } from './sections.ts';
+import { type PlacedTable, tablesFor } from './table.ts';
 
 export interface CardWishes {
     readonly paper?: PaperName;
@@ -18,6 +20,7 @@ export interface CardWishes {
 
 const shortCaution =
     'Planning aids: scale, measured crest and skipper first; law and event’s rules before this card.';
+const footCaution = 'Planning aids: scale, crest, skipper, law and event’s rules first.';
 
 /** The card as SVG files, one a page: the picture, the table, then everything else in columns. */
 export function cardPages(card: CardContents, scene: Scene, { paper = 'a4' }: CardWishes = {}): string[] {
@@ -47,12 +50,16 @@ function printed(card: CardContents, scene: Scene, setting: Setting): string[] {
     };
 
     putPiece(titleBlock(card, width), 20);
-    putPiece(pictureOf(scene, setting), 20);
-    for (const { head, rows } of tablesFor(card.rows, width)) {
-        putTable(head, rows, { page, put, turn, margin, bottom });
-        page().end += 24;
-    }
-    let rest = sectionsOf(card).flatMap((section) => proseOf(section, columnWidth(setting)));
+    putPiece(pictureOf(scene, setting), 10);
+    const hand = { page, put, turn, margin, bottom };
+    for (const table of tablesFor(workingColumns(card.rows), card.rows, width)) putTable(table, hand);
+    const clearings = clearingRows(card);
+    const heading = headingOf({ id: 'clearing', title: clearingTitle }, width);
+    const tables = tablesFor(clearingColumns(clearings), clearings, width);
+    for (const [index, table] of tables.entries()) putTable(table, hand, index === 0 ? heading : undefined);
+    let rest = sectionsOf(card, tables.length > 0).flatMap((section) =>
+        proseOf(section, columnWidth(setting)),
+    );
     while (rest.length > 0) {
         const top = page().end;
         const endless = !Number.isFinite(height);
@@ -81,7 +88,7 @@ function printed(card: CardContents, scene: Scene, setting: Setting): string[] {
     }
     return pages.map(({ drawn, end }, index) => {
         const tall = Number.isFinite(height) ? height : Math.ceil(end + margin + footRoom);
-        const words = `${card.title} · ${card.fingerprint} · ${shortCaution}`;
+        const words = `${cutToWidth(card.title, width / 2, sizes.foot)} · ${card.fingerprint} · ${footCaution}`;
         const foot = footOf(words, `page ${index + 1} of ${pages.length}`, width);
         const size = { width: setting.width, height: tall };
         return svgFile(
@@ -105,22 +112,33 @@ interface Hand {
     readonly bottom: number;
 }
 
-function putTable(head: Piece, rows: readonly Piece[], { page, put, turn, margin, bottom }: Hand): void {
+/** Fewer are not worth a table's head at the foot of a page. */
+const fewestRows = 2;
+
+function putTable(
+    { head, rows }: PlacedTable,
+    { page, put, turn, margin, bottom }: Hand,
+    title?: Piece,
+): void {
     let rest = [...rows];
+    let above = title;
     while (rest.length > 0) {
-        const room = bottom - page().end - head.height;
+        const room = bottom - page().end - head.height - (above?.height ?? 0);
         const [some, left] = fill(rest, room);
-        if (some.length === 0 && page().end > margin) {
+        if (some.length < Math.min(fewestRows, rest.length) && page().end > margin) {
             turn();
             continue;
         }
+        // A row that is taller than a page is better over its edge than never.
         const shown = some.length === 0 ? rest.slice(0, 1) : some;
-        const height = head.height + shown.reduce((sum, each) => sum + each.height, 0);
+        if (above) put(above.draw([margin, page().end]), page().end + above.height);
+        above = undefined;
         const drawn = stack([head, ...shown], [margin, page().end]);
-        put(`<g data-tag="Table">${drawn}</g>`, page().end + height);
+        put(`<g data-tag="Table">${drawn}</g>`, page().end + heightOf([head, ...shown]));
         rest = some.length === 0 ? rest.slice(1) : left;
         if (rest.length > 0) turn();
     }
+    put('', page().end + 30);
 }
 
 function columnWidth({ width, margin, columns, gap }: Setting): number {
@@ -137,7 +155,12 @@ function titleBlock(card: CardContents, width: number): Piece {
             unknown: [],
             remarks: [],
         },
-        { width, beside: false, room: 0, cells: [{ caption: 'Fingerprint', value: card.fingerprint }] },
+        {
+            width,
+            beside: false,
+            room: 0,
+            cells: [...helmCells(card), { caption: 'Fingerprint', value: card.fingerprint }],
+        },
     );
     const height = foot.blockHeight;
     return {
@@ -150,22 +173,31 @@ function titleBlock(card: CardContents, width: number): Piece {
     };
 }
 
-/** The plan from above, as it is drawn anywhere else, made to fit between the sheet's edges. */
+/** What the picture leaves blank above its labels and below its scale bar. */
+const blank = { above: 60, below: 70 };
+
+/** The plan from above, as it is drawn anywhere else, made to fit between the sheet's edges; the table names gear. */
 function pictureOf(scene: Scene, { width, picture }: Setting): Piece {
-    const svg = svgOf(scene, {
-        bow: 'right',
-        paper: { width: width / 10, height: picture / 10 },
-        foot: false,
-    });
+    const notes = scene.notes.map(({ gear: _, ...note }) => note);
+    const svg = svgOf(
+        { ...scene, notes },
+        { bow: 'right', paper: { width: picture.width / 10, height: picture.height / 10 }, foot: false },
+    );
     const [, wide, high] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg)!.map(Number);
-    const inner = svg.slice(svg.indexOf('<g font-family'), svg.lastIndexOf('</svg>'));
+    // Without the picture's own paper: it would lie over the title block.
+    const inner = svg
+        .slice(svg.indexOf('<g font-family'), svg.lastIndexOf('</svg>'))
+        .replace(/<rect [^>]*>/, '');
     const scale = Math.min(1, width / wide!);
     const alt = sceneWords(scene)
         .slice(0, 1 + scene.notes.length)
         .join(' ');
     return {
-        height: high! * scale,
-        draw: ([, y]: Spot) =>
-            `<g data-tag="Figure" data-mark="From above" data-alt="${escapeText(alt)}" transform="translate(${short((width - wide! * scale) / 2)} ${short(y)}) scale(${scale.toFixed(5)})">${inner}</g>`,
+        height: (high! - blank.above - blank.below) * scale,
+        draw: ([, y]: Spot) => {
+            const [left, top] = [(width - wide! * scale) / 2, y - blank.above * scale].map(short);
+            const words = escapeText(alt);
+            return `<g data-tag="Figure" data-mark="From above" data-alt="${words}" transform="translate(${left} ${top}) scale(${scale.toFixed(5)})">${inner}</g>`;
+        },
     };
 }

@@ -19,8 +19,8 @@ export interface Setting {
     /** Columns of the words below the table, and the gap between them. */
     readonly columns: number;
     readonly gap: number;
-    /** Height that the plan view should have. */
-    readonly picture: number;
+    /** Size at which the plan view is laid out; it is drawn as wide as the paper. */
+    readonly picture: { readonly width: number; readonly height: number };
 }
 
 export function settingOn(paper: PaperName, endless = false): Setting {
@@ -32,18 +32,21 @@ export function settingOn(paper: PaperName, endless = false): Setting {
         margin: small ? 60 : 80,
         columns: small ? 1 : 2,
         gap: 60,
-        picture: small ? 820 : 1060,
+        picture: { width: small ? 1900 : width, height: 1060 },
     };
 }
 
-/** Letter heights, tenths of a millimetre: 30 is 8.5 points. */
+/** Letter heights and lines, tenths of a millimetre: 36 is ten points. */
 export const sizes = {
-    heading: 36,
-    headingLine: 60,
-    text: 30,
-    line: 37,
-    between: 10,
+    heading: 40,
+    headingLine: 66,
+    text: 34,
+    line: 42,
+    between: 12,
+    /** What is read at arm's length: distances and drags. */
+    large: 42,
     table: 30,
+    tableLine: 36,
     foot: 24,
     footLine: 30,
 } as const;

@@ -1,5 +1,8 @@
 import PDFDocument from 'pdfkit';
+import { escapeText } from '../pen.ts';
+import { isMeasured, textWidth, type Weight } from '../text-width.ts';
 import { type Attributes, readDrawing } from './drawn.ts';
+import { plainFace } from './faces.ts';
 
 export interface PdfWishes {
     /** Regular, bold and italic of one family. */
@@ -8,8 +11,8 @@ export interface PdfWishes {
     readonly author?: string;
     /** BCP 47. */
     readonly language: string;
-    /** When it is said to have been made. */
-    readonly made: Date;
+    /** When it is said to have been made; the clock is not asked, so that the same card is the same file. */
+    readonly made?: Date;
 }
 
 type Doc = PDFKit.PDFDocument;
@@ -34,9 +37,17 @@ export function pdfOf(pages: readonly string[], wishes: PdfWishes): Promise<Uint
         lang: language,
         // None of the library's own: a card has its faces with it.
         font: null as unknown as string,
-        info: { Title: title, ...(author && { Author: author }), CreationDate: made, Producer: 'Layback' },
+        info: {
+            Title: title,
+            ...(author && { Author: author }),
+            CreationDate: made ?? new Date(0),
+            Creator: 'Layback',
+            Producer: 'Layback',
+        },
     });
-    for (const [index, name] of names.entries()) doc.registerFont(name, faces[index] as Buffer);
+    if (!made) delete doc.info.CreationDate;
+    describe(doc, wishes);
+    for (const [index, name] of names.entries()) doc.registerFont(name, plainFace(faces[index]!) as Buffer);
     const whole = collected(doc);
     const document = doc.struct('Document');
     doc.addStructure(document);
@@ -44,6 +55,23 @@ export function pdfOf(pages: readonly string[], wishes: PdfWishes): Promise<Uint
     document.end();
     doc.end();
     return whole;
+}
+
+/** What the file says of itself to programs that read XMP; the library would take a title for markup. */
+function describe(doc: Doc, { title, author, language, made }: PdfWishes): void {
+    const about = [
+        `<dc:title><rdf:Alt><rdf:li xml:lang="x-default">${escapeText(title)}</rdf:li></rdf:Alt></dc:title>`,
+        author && `<dc:creator><rdf:Seq><rdf:li>${escapeText(author)}</rdf:li></rdf:Seq></dc:creator>`,
+        `<dc:language><rdf:Bag><rdf:li>${escapeText(language)}</rdf:li></rdf:Bag></dc:language>`,
+        made && `<xmp:CreateDate>${made.toISOString().slice(0, 19)}Z</xmp:CreateDate>`,
+        '<xmp:CreatorTool>Layback</xmp:CreatorTool><pdf:Producer>Layback</pdf:Producer>',
+    ];
+    const spaces =
+        'xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" ' +
+        'xmlns:pdf="http://ns.adobe.com/pdf/1.3/"';
+    const xml = `<rdf:Description rdf:about="" ${spaces}>${about.filter(Boolean).join('')}</rdf:Description>`;
+    const told = doc as Doc & { _addInfo: () => void; appendXML: (xml: string) => void };
+    told._addInfo = () => told.appendXML(xml);
 }
 
 function collected(doc: Doc): Promise<Uint8Array> {
@@ -161,7 +189,8 @@ function letter(doc: Doc, words: string, attributes: Attributes): void {
         attributes['font-weight'] === 'bold' ? 'bold' : attributes['font-style'] ? 'italic' : 'regular';
     doc.font(face).fontSize(size);
     const anchor = attributes['text-anchor'];
-    const wide = doc.widthOfString(words);
+    const weight = face as Weight;
+    const wide = isMeasured(words, weight) ? textWidth(words, size, weight) : doc.widthOfString(words);
     const x = Number(attributes.x) - (anchor === 'end' ? wide : anchor === 'middle' ? wide / 2 : 0);
     const y = Number(attributes.y);
     if (attributes['aria-hidden']) {

@@ -1,6 +1,7 @@
 import { palettes } from '../palette.ts';
 import { escapeText, line, text } from '../pen.ts';
 import { cutToWidth, textWidth, type Weight } from '../text-width.ts';
+import { bound } from './breaking.ts';
 import { sizes } from './paper.ts';
 import type { Piece } from './piece.ts';
 import type { Item, Section } from './sections.ts';
@@ -15,17 +16,21 @@ interface Run {
 }
 
 /** The heading of a section and its items, for a column of this width. */
-export function proseOf({ id, title, items }: Section, width: number): Piece[] {
-    const heading: Piece = {
+export function proseOf(section: Section, width: number): Piece[] {
+    return [headingOf(section, width), ...section.items.flatMap((item) => itemPieces(item, width)), spacer];
+}
+
+/** Kept with what follows it; a bookmark of its own. */
+export function headingOf({ id, title }: Pick<Section, 'id' | 'title'>, width: number): Piece {
+    return {
         height: sizes.headingLine,
         keep: true,
         draw: ([x, y]) =>
             `<g data-tag="H2" data-mark="${escapeText(title)}" data-id="${id}">` +
-            text([x, y + 40], title, { size: sizes.heading, weight: 'bold', fill: ink }) +
+            text([x, y + 44], title, { size: sizes.heading, weight: 'bold', fill: ink }) +
             '</g>' +
-            line([x, y + 50], [x + width, y + 50], { stroke: ink, width: 3 }),
+            line([x, y + 56], [x + width, y + 56], { stroke: ink, width: 3 }),
     };
-    return [heading, ...items.flatMap((item) => itemPieces(item, width)), spacer];
 }
 
 const spacer: Piece = { height: 14, draw: () => '' };
@@ -34,7 +39,7 @@ const spacer: Piece = { height: 14, draw: () => '' };
 const together = 10;
 
 function itemPieces(item: Item, width: number): Piece[] {
-    const indent = item.number === undefined ? 0 : 46;
+    const indent = item.number === undefined ? 0 : 56;
     const lines = runsOf(item, width - indent);
     const pieces: Piece[] = [];
     for (let from = 0; from < lines.length; from += together) {
@@ -74,8 +79,8 @@ function itemPieces(item: Item, width: number): Piece[] {
 /** Words broken between blanks, the lead in bold before the rest. */
 function runsOf({ lead, words }: Item, width: number): Run[][] {
     const tokens = [
-        ...(lead ? `${lead}:`.split(/\s+/).map((word) => ({ word, weight: 'bold' as Weight })) : []),
-        ...words.split(/\s+/).map((word) => ({ word, weight: 'regular' as Weight })),
+        ...(lead ? bound(`${lead}:`).map((word) => ({ word, weight: 'bold' as Weight })) : []),
+        ...bound(words).map((word) => ({ word, weight: 'regular' as Weight })),
     ].filter(({ word }) => word);
     const blank = textWidth(' ', sizes.text);
     const lines: Run[][] = [[]];

@@ -1,10 +1,14 @@
 import { capital } from '../words.ts';
 import type { CardContents } from './contents.ts';
+import type { ClearingOnCard } from './handling.ts';
 import { listed } from './listed.ts';
 import type { CardRow } from './rows.ts';
 import { closed } from './team.ts';
 import { inWords } from './told.ts';
 import type { SideOnCard, TurnLimitOnCard } from './turns.ts';
+
+/** What is cleared after a strike at a position, first to last. */
+export type ClearingRow = ClearingOnCard['after'][number];
 
 /** A part of a card in words, whatever it is printed on. */
 export interface Section {
@@ -22,14 +26,21 @@ export interface Item {
     readonly number?: number;
 }
 
-/** Everything below the table, in the order of use; a part that the plan says nothing for is not there. */
-export function sectionsOf(card: CardContents): Section[] {
+/** How far the running line has to go before it meets another: said once, not at every degree. */
+const degreesTold = 'Degrees: how far the fish has gone to that side when the running line meets the other.';
+
+export const clearingTitle = 'Clearing after a strike';
+
+/**
+ * Everything below the table, in the order of use; a part that the plan says nothing for is not there.
+ *
+ * @param tabled  what is cleared after a strike stands in a table of its own
+ */
+export function sectionsOf(card: CardContents, tabled = false): Section[] {
     const sections: Section[] = [
-        { id: 'times', title: 'Times and weather', items: card.times.map(asItem) },
-        { id: 'speed', title: 'Speed', items: sentences(card.speeds) },
-        { id: 'turns', title: 'Turns', items: turnItems(card) },
-        { id: 'setting', title: 'Setting, first to last', items: settingItems(card) },
-        { id: 'clearing', title: 'Clearing after a strike', items: clearingItems(card) },
+        ...(tabled
+            ? [{ id: 'clearing-order', title: 'The team’s order of clearing', items: statedClearing(card) }]
+            : [{ id: 'clearing', title: clearingTitle, items: clearingItems(card) }]),
         ...card.drills.map(
             ({ title, steps }, index): Section => ({
                 id: `drill-${index + 1}`,
@@ -37,6 +48,12 @@ export function sectionsOf(card: CardContents): Section[] {
                 items: sentences(steps),
             }),
         ),
+        { id: 'turns', title: 'Turns', items: turnItems(card) },
+        { id: 'speed', title: 'Speed', items: sentences(card.speeds) },
+        { id: 'times', title: 'Times and weather', items: card.times.map(asItem) },
+        { id: 'findings', title: 'Open findings', items: findingItems(card) },
+        { id: 'waivers', title: 'Accepted by the team', items: waiverItems(card) },
+        { id: 'setting', title: 'Setting, first to last', items: settingItems(card) },
         {
             id: 'roles',
             title: 'Roles',
@@ -44,10 +61,8 @@ export function sectionsOf(card: CardContents): Section[] {
         },
         { id: 'fallbacks', title: 'If something is out', items: fallbackItems(card) },
         { id: 'event', title: 'Limits to keep', items: sentences(card.event) },
-        { id: 'findings', title: 'Open findings', items: findingItems(card) },
-        { id: 'waivers', title: 'Accepted by the team', items: waiverItems(card) },
         { id: 'notes', title: 'Notes', items: sentences(card.notes.map(closed)) },
-        { id: 'figures', title: 'What the figures stand on', items: figureItems(card) },
+        { id: 'figures', title: 'What the figures stand on', items: figureItems(card, tabled) },
         { id: 'cautions', title: 'Cautions', items: sentences(card.cautions) },
     ];
     return sections.filter(({ items }) => items.length > 0);
@@ -104,33 +119,30 @@ function settingItems({ setting, steps }: CardContents): Item[] {
     ];
 }
 
-function clearingItems({ clearing, rows }: CardContents): Item[] {
-    const { stated, after, remarks } = clearing;
-    const places = new Map(rows.map(({ name }, index) => [name, index]));
-    const sorted = [...after].sort((a, b) => (places.get(a.hooked) ?? 0) - (places.get(b.hooked) ?? 0));
+function clearingItems(card: CardContents): Item[] {
+    const { stated, after, remarks } = card.clearing;
     return [
-        ...(stated
-            ? [
-                  {
-                      lead: 'The team’s order',
-                      words: `${stated.order.join(', ')}${stated.because ? `: ${stated.because}` : ''}.`,
-                  },
-              ]
-            : []),
-        ...sorted.map(
+        ...statedClearing(card),
+        ...clearingRows(card).map(
             ({ hooked, order }): Item => ({
                 lead: `Fish on ${hooked}`,
                 words: `${grouped(order).join('; ')}.`,
             }),
         ),
-        ...sentences(
-            after.length > 0
-                ? ['Degrees: how far the fish has gone to that side when the running line meets the other.']
-                : stated
-                  ? []
-                  : remarks,
-        ),
+        ...sentences(after.length > 0 ? [degreesTold] : stated ? [] : remarks),
     ];
+}
+
+function statedClearing({ clearing: { stated } }: CardContents): Item[] {
+    if (!stated) return [];
+    const words = `${stated.order.join(', ')}${stated.because ? `: ${stated.because}` : ''}.`;
+    return [{ lead: 'The team’s order', words }];
+}
+
+/** Fish on each line in the order of setting, as the working table is. */
+export function clearingRows({ clearing, rows }: CardContents): ClearingRow[] {
+    const places = new Map(rows.map(({ name }, index) => [name, index]));
+    return [...clearing.after].sort((a, b) => (places.get(a.hooked) ?? 0) - (places.get(b.hooked) ?? 0));
 }
 
 /** Lines in a row that share a reason are said together. */
@@ -174,8 +186,12 @@ function waiverItems({ waivers }: CardContents): Item[] {
     }));
 }
 
-function figureItems({ turns, clearing, remarks }: CardContents): Item[] {
-    const leaning = [...(turns.sides.length > 0 ? turns.remarks : []), ...clearing.remarks];
+function figureItems({ turns, clearing, remarks }: CardContents, tabled: boolean): Item[] {
+    const leaning = [
+        ...(tabled ? [degreesTold] : []),
+        ...(turns.sides.length > 0 ? turns.remarks : []),
+        ...clearing.remarks,
+    ];
     return sentences([...new Set([...remarks, ...leaning])]);
 }
 
