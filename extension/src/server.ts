@@ -47,6 +47,7 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
     const enter = (next: ServerState) => {
         if (next === state) return;
         state = next;
+        log.info(`The language server is ${state}.`);
         changed.fire(state);
     };
     const passOn = (method: string, told: EventEmitter<unknown>) =>

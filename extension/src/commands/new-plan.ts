@@ -1,4 +1,4 @@
-import { SnippetString, Uri, window, workspace } from 'vscode';
+import { FileType, SnippetString, Uri, window, workspace } from 'vscode';
 import type { Home } from '../commands.ts';
 
 /** Asks what a plan is called, makes a file for it beside the team's other plans, and begins it there. */
@@ -12,7 +12,7 @@ export async function newPlan({ gaze }: Home): Promise<void> {
     }
     const title = await window.showInputBox({
         title: 'New Plan',
-        prompt: `A file in ${workspace.asRelativePath(folder) || 'the workspace'}`,
+        prompt: `A file in ${shownAs(folder)}`,
         placeHolder: 'Settled day, two on deck',
         async validateInput(value) {
             if (nameFrom(value) === '') return 'Give it a title with at least one letter.';
@@ -27,6 +27,11 @@ export async function newPlan({ gaze }: Home): Promise<void> {
     await editor.insertSnippet(planSnippet(title, await shelves(folder)));
 }
 
+function shownAs(folder: Uri): string {
+    const whole = workspace.getWorkspaceFolder(folder);
+    return whole?.uri.path === folder.path ? whole.name : workspace.asRelativePath(folder);
+}
+
 /** Where plans are kept: with the file that one works in if that is a plan, in `plans/` if there is one. */
 async function plansFolder(current: Uri | undefined): Promise<Uri | undefined> {
     const root =
@@ -34,13 +39,35 @@ async function plansFolder(current: Uri | undefined): Promise<Uri | undefined> {
     if (!root) return undefined;
     if (current && current.scheme === root.scheme) {
         const here = Uri.joinPath(current, '..');
-        if (here.path.endsWith('/plans')) return here;
+        if (here.path !== root.path && here.path.endsWith('/plans')) return here;
         const below = Uri.joinPath(here, 'plans');
         if (await exists(below)) return below;
     }
-    const [first] = await workspace.findFiles('**/plans/*.spread', '**/node_modules/**', 1);
-    if (first) return Uri.joinPath(first, '..');
+    const found = await nearestPlans(root);
+    if (found) return found;
     return current && current.scheme === root.scheme ? Uri.joinPath(current, '..') : root;
+}
+
+/** So many folders are looked into, and no more: somebody is waiting. */
+const mostFolders = 200;
+
+/**
+ * The uppermost folder `plans/` with a plan in it. Looked for folder by folder: a search waits for whoever searches,
+ * and for a folder that is on no disk that may be nobody.
+ */
+async function nearestPlans(root: Uri): Promise<Uri | undefined> {
+    const folders = [root];
+    for (let at = 0; at < folders.length && at < mostFolders; at++) {
+        const folder = folders[at]!;
+        const entries = await workspace.fs.readDirectory(folder).then(undefined, () => []);
+        const isPlan = ([name, type]: [string, FileType]) => type & FileType.File && name.endsWith('.spread');
+        if (folder !== root && folder.path.endsWith('/plans') && entries.some(isPlan)) return folder;
+        const below = entries.filter(
+            ([name, type]) => type & FileType.Directory && !/^\.|^node_modules$/.test(name),
+        );
+        folders.push(...below.map(([name]) => Uri.joinPath(folder, name)));
+    }
+    return undefined;
 }
 
 /** Files of the folder above that a plan is made from, as it names them: boats, tackle, rules, but no plans. */

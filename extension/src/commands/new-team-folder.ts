@@ -16,9 +16,10 @@ export async function newTeamFolder(home: Home): Promise<void> {
     const first = files.find(({ path }) => path.startsWith('plans/'));
     if (isInWorkspace(folder)) {
         if (first) await window.showTextDocument(Uri.joinPath(folder, first.path), { preview: false });
-        void window.showInformationMessage(
-            'The boat and every figure are made up. Put your own in their place, boat.spread first.',
-        );
+        const measure = 'Open boat.spread';
+        const said = 'The boat and every figure are made up. Put your own in their place, the boat’s first.';
+        const next = await window.showInformationMessage(said, measure);
+        if (next === measure) await window.showTextDocument(Uri.joinPath(folder, 'boat.spread'));
         return;
     }
     const openIt = 'Open Folder';

@@ -9,9 +9,7 @@ export async function showFigures(home: Home): Promise<void> {
     const { place } = home.gaze;
     if (!server) return;
     if (!place) {
-        void window.showInformationMessage(
-            'Open a plan first: the figures of the spread at the caret are shown.',
-        );
+        void window.showInformationMessage('Put the caret into a spread: its figures are shown.');
         return;
     }
     const { document, caret } = place;

@@ -11,9 +11,7 @@ export async function waive(home: Home): Promise<void> {
     const range = { start: caret, end: window.activeTextEditor?.selection.end ?? caret };
     const offers = (await server.ask(waivers, { uri: document.uri.toString(), range: plain(range) })) ?? [];
     if (offers.length === 0) {
-        void window.showInformationMessage(
-            'Nothing that a plan could waive was found in this line. Put the caret on a finding first.',
-        );
+        void window.showInformationMessage('Nothing here can be waived: put the caret on a finding.');
         return;
     }
     const offer = await choose(offers);

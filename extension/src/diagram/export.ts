@@ -22,9 +22,7 @@ export async function exportDiagram(
         if (drawn) break;
     }
     if (!want || !drawn) {
-        void window.showInformationMessage(
-            'There is no spread to export here. Put the caret into one first.',
-        );
+        void window.showInformationMessage('Nothing to export: put the caret into a spread.');
         return;
     }
     const target = await window.showSaveDialog({

@@ -11,7 +11,7 @@ const magnified = 2.9;
 
 /** The least paper on which labels keep their words, mm, and the least height that a title block is worth. */
 const least = {
-    up: { width: 150, height: 95, withFoot: 250 },
+    up: { width: 150, height: 95, withFoot: 215 },
     right: { width: 190, height: 95, withFoot: 190 },
     side: { width: 200, height: 60, withFoot: 150 },
 } as const;
