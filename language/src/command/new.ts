@@ -45,7 +45,7 @@ function startFolder(folder: string): void {
             throw new Refusal(`${shown} holds something already. Name a new folder.`);
         }
         for (const [path, text] of Object.entries(files)) {
-            mkdirSync(dirname(join(top, path)), { recursive: true });
+            makeFolder(dirname(join(top, path)));
             // Whatever came there meanwhile stays.
             writeFileSync(join(top, path), text, { flag: 'wx' });
         }
@@ -59,6 +59,13 @@ function startFolder(folder: string): void {
             .join('')}`,
     );
     terminal.log(`Read ${shown}/README.md first, then: cd ${shown} && layback check`);
+}
+
+/** One folder at a time: asked for all at once, the system's own way never ends where none can be made, as in /proc. */
+function makeFolder(path: string): void {
+    if (existsSync(path)) return;
+    makeFolder(dirname(path));
+    mkdirSync(path);
 }
 
 function writeReasonOf(error: unknown): string {

@@ -1,7 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { version } from '../../../package.json';
 import { faultMessage } from './fault.ts';
-import { Refusal } from './refusal.ts';
+import { Refusal, reasonOf } from './refusal.ts';
 import { terminal } from './terminal.ts';
 import { verbs } from './verbs.ts';
 
@@ -20,7 +20,12 @@ The skipper, local law and your event's rules come first: a clean check promises
 export async function run(args: readonly string[]): Promise<void> {
     process.on('uncaughtException', (error) => end(error, args));
     process.on('unhandledRejection', (error) => end(error, args));
-    process.stdout.on('error', (error) => end(error, args));
+    process.stdout.on('error', (error: NodeJS.ErrnoException) =>
+        end(
+            error.code === 'ENOSPC' ? new Refusal(`What was to be printed ${reasonOf(error)}.`) : error,
+            args,
+        ),
+    );
     try {
         const program = await programFor(args);
         await program.parseAsync(args, { from: 'user' });

@@ -2,7 +2,7 @@ import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
 import type { RenameProvider } from 'langium/lsp';
 import { LSPErrorCodes, ResponseError, TextEdit, type WorkspaceEdit } from 'vscode-languageserver';
 import type { Definition } from '../../grammar/generated/ast.ts';
-import { spoken } from '../plan/names/kinds.ts';
+import { one, spoken } from '../plan/names/kinds.ts';
 import type { ReachScope } from '../plan/names/scope.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { PlaceAwareLexer } from '../plan/syntax/lexer.ts';
@@ -80,7 +80,7 @@ function mustBeFree(name: string, definition: Definition, services: EditorServic
         const taken = scope.scopeFrom(document, [definition.kind]).getElement(name);
         if (!taken || taken.node === definition) continue;
         const where = taken.documentUri.path.slice(taken.documentUri.path.lastIndexOf('/') + 1);
-        throw refused(`There is already a ${spoken(definition.kind)} called ${name} in ${where}.`);
+        throw refused(`There is already ${one(definition.kind)} called ${name} in ${where}.`);
     }
 }
 

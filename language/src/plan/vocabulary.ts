@@ -39,3 +39,12 @@ export function exampleOf(word: string): string | undefined {
     const context = contexts.find((each) => each === 'spread' || each === 'position') ?? contexts[0];
     return context && propertyOf(context, word)?.example;
 }
+
+/** Examples of properties that have a word further in: `back wave 3` for `wave`. */
+export function examplesWith(word: string): string[] {
+    if (!/^[a-z]+$/.test(word)) return [];
+    const properties = Object.values(vocabulary).flatMap((each) => each as readonly Property[]);
+    return properties
+        .map(({ example }) => example)
+        .filter((example) => example.split(/\s+/).slice(1, 3).includes(word));
+}

@@ -1,6 +1,7 @@
 import type { RuleSetting, Setting as SettingNode, Waive } from '../../grammar/generated/ast.ts';
 import { instead, problem } from '../plan/checks/problem.ts';
 import type { Finding } from '../plan/finding.ts';
+import { withArticle } from '../plan/names/kinds.ts';
 import { placeOf, placeOfProperty } from '../plan/place.ts';
 import { nearest } from '../units/nearest.ts';
 import { isQuantityError, parseQuantity } from '../units/parse.ts';
@@ -87,7 +88,7 @@ function faultOfQuantity(node: SettingNode, setting: Setting & { kind: 'quantity
 }
 
 function wantsNumber(node: SettingNode, setting: Setting & { kind: 'quantity' }): Finding {
-    const what = `${node.key} is a ${setting.dimension}, and \`${node.choice ?? node.text ?? ''}\` is none.`;
+    const what = `${node.key} is ${withArticle(setting.dimension)}, and \`${node.choice ?? node.text ?? ''}\` is none.`;
     const at = placeOfProperty(node, node.choice ? 'choice' : 'text');
     return problem('value', at, { what, remedy: exampleOf(node.key, setting) });
 }

@@ -33,7 +33,7 @@ const words: Readonly<Record<Clean, string>> = {
 };
 
 const never: Readonly<Record<Clean, string>> = {
-    noFoul: 'No turn that was looked at is clear: stagger the two more, or bring them in.',
+    noFoul: 'No turn that was looked at is free of fouls and slack: take lines in before turning, or give them more stagger.',
     allWorking: 'No turn that was looked at keeps it working: tow faster, or choose a lure that runs slower.',
 };
 

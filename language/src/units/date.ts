@@ -74,13 +74,20 @@ function daysBefore(year: number, month: number): number {
 const form = 'a date is year-month-day, such as 2026-02-14';
 
 function notADate(text: string): DateError {
-    // Year first leaves no doubt about the order; day and month first would.
-    const [, year = '', month = '', day = ''] =
-        /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text.trim()) ?? [];
-    const padded = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
-    const instead = year && padded !== text && typeof parseDate(padded) === 'string' ? [padded] : [];
-    const message = `“${text}” is no date: ${form}.${instead.length > 0 ? ` Write ${padded}.` : ''}`;
-    return { kind: 'not-a-date', instead, message };
+    const instead = [...new Set(readings(text.trim()))].filter(
+        (each) => each !== text && typeof parseDate(each) === 'string',
+    );
+    const advice = instead.length > 0 ? ` Write ${instead.join(' or ')}.` : '';
+    return { kind: 'not-a-date', instead, message: `“${text}” is no date: ${form}.${advice}` };
+}
+
+/** What a date in another form may mean: a year that stands first leaves no doubt, one that stands last does. */
+function readings(text: string): string[] {
+    const [, first = '', second = '', third = ''] = /^(\d+)[-/.](\d+)[-/.](\d+)$/.exec(text) ?? [];
+    const iso = (year: string, month: string, day: string) =>
+        `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
+    if (first.length === 4) return [iso(first, second, third)];
+    return third.length === 4 ? [iso(third, second, first), iso(third, first, second)] : [];
 }
 
 function twoDigits(number: number): string {

@@ -23,8 +23,8 @@ function decimalComma(text: string, sign: string, at: number): QuantityError | u
     const rest = text.slice(found.length);
     const asPoint = `${sign}${whole}.${part}${rest}`;
     const asThousands = `${sign}${whole}${part}${more.replaceAll(',', '')}${rest}`;
-    // Three digits after the comma may be either; only the author knows.
-    const either = part.length === 3 ? [asPoint, asThousands] : [asPoint];
+    // Three digits after the comma are thousands more often than thousandths; only the author knows.
+    const either = part.length === 3 ? [asThousands, asPoint] : [asPoint];
     const what = 'Decimals take a point, thousands nothing.';
     return fault('decimal-comma', found, at, what, more ? [asThousands] : either);
 }

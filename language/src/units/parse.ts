@@ -9,8 +9,13 @@ import { unitOf } from './unit-words.ts';
  * A quantity from a command line or a setting: `8 kn`, `6 ft 4 in`, `30%`, `-2 °C`, `4`.
  *
  * @param dimension  what is wanted; without it anything goes, and a bare number is a count
+ * @param within     SI, what makes sense for it: decides which units are offered to a number without one
  */
-export function parseQuantity(text: string, dimension?: Dimension): Quantity | QuantityError {
+export function parseQuantity(
+    text: string,
+    dimension?: Dimension,
+    within?: readonly [least: number, most: number],
+): Quantity | QuantityError {
     const written = text.trim();
     const start = text.indexOf(written);
     const [, sign = '', unsigned = ''] = /^([+\-−]?)(.*)$/s.exec(written)!;
@@ -26,7 +31,7 @@ export function parseQuantity(text: string, dimension?: Dimension): Quantity | Q
     const restAt = start + written.length - rest.length;
 
     if (word === '' && rest === '') {
-        if (dimension && dimension !== 'count') return noUnit(told, start, dimension);
+        if (dimension && dimension !== 'count') return noUnit(told, start, dimension, within);
         return quantity(number, units.count, written);
     }
     if (word === '') return leftOver(rest, restAt);

@@ -1,3 +1,4 @@
+import { toSI } from './quantity.ts';
 import { type Dimension, type Unit, unitsOf } from './unit.ts';
 import { nearestUnit, unclearUnit } from './unit-words.ts';
 
@@ -60,9 +61,26 @@ export function wrongDimension(number: string, word: string, at: number, unit: U
     return fault('wrong-dimension', word, at, what, near && [spoken(number)(near)]);
 }
 
-/** A bare number where a unit is wanted. */
-export function noUnit(number: string, at: number, wanted: Dimension): QuantityError {
-    return fault('no-unit', number, at, `${number} has no unit.`, unitsOf(wanted).map(spoken(number)));
+/** Of many units that a number could be in, so many are worth offering. */
+const CHOICES = 3;
+
+/**
+ * A bare number where a unit is wanted.
+ *
+ * @param within  SI, what makes sense here: units that would take the number elsewhere are not offered
+ */
+export function noUnit(
+    number: string,
+    at: number,
+    wanted: Dimension,
+    within: readonly [least: number, most: number] = [-Infinity, Infinity],
+): QuantityError {
+    const sensible = unitsOf(wanted).filter((unit) => {
+        const value = toSI(Number(number), unit);
+        return value >= within[0] && value <= within[1];
+    });
+    const offered = (sensible.length > 0 ? sensible : unitsOf(wanted)).slice(0, CHOICES);
+    return fault('no-unit', number, at, `${number} has no unit.`, offered.map(spoken(number)));
 }
 
 function spoken(number: string) {

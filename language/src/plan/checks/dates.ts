@@ -3,7 +3,7 @@ import { parseDate } from '../../units/date.ts';
 import { parseTime } from '../../units/time.ts';
 import type { Finding } from '../finding.ts';
 import { placeOfProperty } from '../place.ts';
-import { problem } from './problem.ts';
+import { instead, problem } from './problem.ts';
 
 /** Days and times that no calendar or clock has. */
 export function checkDates(node: AstNode): Finding[] {
@@ -24,7 +24,7 @@ function judged(
     if (typeof written !== 'string') return [];
     const result = parse(written);
     if (typeof result !== 'object') return [];
-    return [
-        problem('value', placeOfProperty(node, property), { what: (result as { message: string }).message }),
-    ];
+    const { message, instead: texts = [] } = result as { message: string; instead?: readonly string[] };
+    const at = placeOfProperty(node, property);
+    return [problem('value', at, { what: message, fixes: texts.map((text) => instead(at, text)) })];
 }

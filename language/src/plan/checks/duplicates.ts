@@ -11,7 +11,7 @@ export function checkDuplicates(entries: readonly AstNode[]): Finding[] {
     const found: Finding[] = [];
     for (const entry of entries) {
         const key = keyOf(entry);
-        if (key === undefined || isMany(key)) continue;
+        if (key === undefined || isMany(key) || !isWhole(entry)) continue;
         const before = first.get(key);
         if (!before) {
             first.set(key, entry);
@@ -29,4 +29,9 @@ export function checkDuplicates(entries: readonly AstNode[]): Finding[] {
         );
     }
     return found;
+}
+
+/** A position without its block is a slip of something else, such as a comma left out of an order. */
+function isWhole({ $type, $cstNode }: AstNode): boolean {
+    return $type !== 'PositionBlock' || $cstNode === undefined || $cstNode.text.includes('{');
 }

@@ -1,10 +1,11 @@
 import type { AstNode } from 'langium';
-import type { Definition } from '../../../grammar/generated/ast.ts';
+import type { Definition, Removal } from '../../../grammar/generated/ast.ts';
 import type { Finding } from '../finding.ts';
 import { placeOf } from '../place.ts';
 import { baseOf, type Gathered, gather } from '../resolve/gather.ts';
 import { isRearrangement, rearrange, type Slot, type Table } from '../resolve/table.ts';
 import { problem } from './problem.ts';
+import { checkRemoval } from './words.ts';
 
 /** `no`, `without` and `swap` that find nothing in the preset to act on, in a definition and the blocks in it. */
 export function checkIdle(definition: Definition, gathered: Gathered): Finding[] {
@@ -16,7 +17,10 @@ function idleIn(entries: readonly AstNode[], below: Table | undefined): Finding[
     const rest = new Map<string, readonly Slot[]>(below);
     const found: Finding[] = [];
     for (const entry of entries) {
-        if (isRearrangement(entry) && !rearrange(rest, entry)) found.push(idle(entry, below !== undefined));
+        // A word that the block never has is said to be that, and once.
+        const isUnknown = entry.$type === 'Removal' && checkRemoval(entry as Removal) !== undefined;
+        if (isRearrangement(entry) && !rearrange(rest, entry) && !isUnknown)
+            found.push(idle(entry, below !== undefined));
     }
     return found;
 }

@@ -3,12 +3,12 @@ import type { Definition, Sheet } from '../../../grammar/generated/ast.ts';
 import { library } from '../../library/library.ts';
 import { nearest } from '../../units/nearest.ts';
 import type { Finding, Fix } from '../finding.ts';
-import { kindsWanted, spoken } from '../names/kinds.ts';
+import { kindsWanted, one, spoken } from '../names/kinds.ts';
 import type { Reach } from '../names/reach.ts';
 import { nameOf, type ReachScope } from '../names/scope.ts';
 import { usesOf } from '../names/uses.ts';
 import { placeOfCst, placeOfProperty } from '../place.ts';
-import { baseOf } from '../resolve/gather.ts';
+import { baseOf, likeChain } from '../resolve/gather.ts';
 import { instead, problem } from './problem.ts';
 import { placeAt } from './syntax.ts';
 import { shorten } from './words.ts';
@@ -31,7 +31,10 @@ function unknownName(document: LangiumDocument, info: ReferenceInfo, scope: Reac
     const kinds = kindsWanted(info.container, info.property);
     const written = info.reference.$refText;
     const at = placeOfCst(document.uri.toString(), info.reference.$refNode!);
-    const known = [...scope.scopeFrom(document, kinds).getAllElements()].map(({ name }) => name);
+    const inside = new Set(info.property === 'base' ? namesLike(info.container as Definition, document) : []);
+    const known = [...scope.scopeFrom(document, kinds).getAllElements()]
+        .map(({ name }) => name)
+        .filter((name) => !inside.has(name));
     const near = nearest(written, known);
     const kind = kinds.map(spoken).join(' or ');
     const shelf = near === written ? undefined : shelfOf(written, kinds);
@@ -44,6 +47,15 @@ function unknownName(document: LangiumDocument, info: ReferenceInfo, scope: Reac
               : 'Define it, or `use` the file that does.',
         fixes: shelf ? [useToo(document, shelf)] : near ? [instead(at, near)] : [],
     });
+}
+
+/** A definition and those of its file that are like it: like one of them, it would be like itself. */
+function namesLike(definition: Definition, document: LangiumDocument): string[] {
+    const all = (document.parseResult.value as Sheet).definitions.filter(
+        (each) => each.kind === definition.kind,
+    );
+    const chain = (each: Definition) => likeChain(each).includes(definition);
+    return all.filter((each) => each === definition || chain(each)).flatMap((each) => nameOf(each) ?? []);
 }
 
 /** The file of the built-in library that defines a name. */
@@ -77,7 +89,7 @@ export function checkDuplicateNames(document: LangiumDocument, reach: Reach): Fi
             const related = [{ at: placeOfProperty(first, 'name'), what: 'The first one, which counts.' }];
             found.push(
                 problem('duplicate', placeOfProperty(definition, 'name'), {
-                    what: `There is already a ${spoken(definition.kind)} called \`${shorten(name)}\` in this file.`,
+                    what: `There is already ${one(definition.kind)} called \`${shorten(name)}\` in this file.`,
                     why: 'Whoever names it would not know which one is meant.',
                     remedy: 'Rename one of the two.',
                     related,
@@ -98,7 +110,7 @@ function shadowed(document: LangiumDocument, reach: Reach, own: ReadonlyMap<stri
             found.push(
                 problem('duplicate', placeOfProperty(here, 'name'), {
                     severity: 'warning',
-                    what: `A file in use already has a ${spoken(here.kind)} called \`${shorten(nameOf(here)!)}\`.`,
+                    what: `A file in use already has ${one(here.kind)} called \`${shorten(nameOf(here)!)}\`.`,
                     why: 'The one in this file counts here, the other one elsewhere.',
                     remedy: 'Rename one of the two, or write this one `like` the other under a name of its own.',
                     related: [{ at: placeOfProperty(definition, 'name'), what: 'The other one.' }],

@@ -3,6 +3,8 @@ import type { LangiumDocument } from 'langium';
 import type { Sheet } from '../../../grammar/generated/ast.ts';
 import type { Finding } from '../finding.ts';
 import type { Place } from '../origin.ts';
+import { feetMarkAt } from '../syntax/feet-mark.ts';
+import { OPEN_COMMENT } from '../syntax/lexer.ts';
 import { instead, problem } from './problem.ts';
 import { shorten } from './words.ts';
 
@@ -10,22 +12,44 @@ import { shorten } from './words.ts';
 export function checkSyntax(document: LangiumDocument): Finding[] {
     const { lexerErrors, parserErrors, value } = document.parseResult;
     const texts = misquoted(document);
+    const text = document.textDocument.getText();
+    const marks = lexerErrors.flatMap(({ offset }) => feetMarkAt(text, offset) ?? []);
+    /** Behind a mark for feet its inches and their mark mean nothing of their own. */
+    const isMarked = ({ start }: { readonly start: number }) =>
+        marks.some((mark) => mark.start <= start && start < mark.end);
     const hasStrays = (value as Sheet).strays?.length > 0;
     return [
-        ...lexerErrors.map((error) =>
-            problem('syntax', lexerPlace(document, error), { what: error.message }),
-        ),
-        ...texts,
-        ...parserErrors.flatMap((error) => {
+        ...lexerErrors.map((error) => {
+            const marked = feetMarkAt(text, error.offset);
+            const at = marked ? placeAt(document, marked.start, marked.end) : lexerPlace(document, error);
+            const fixes = marked ? [instead(at, marked.text)] : [];
+            return problem('syntax', at, { what: error.message, fixes });
+        }),
+        ...texts.filter(({ at }) => !isMarked(at)),
+        ...parserErrors.flatMap((error, index) => {
+            if (followsFrom(error, parserErrors[index - 1]) || isSwallowed(error, lexerErrors)) return [];
             // What a stray property says about a brace too many above it need not be said again at the end.
             const outside = (error as IRecognitionException).context.ruleStack.length < 2;
             if (hasStrays && outside && error.token.image === '}') return [];
             const at = parserPlace(document, error as IRecognitionException);
+            // The mark for inches opens a text, which may swallow a brace.
+            if (isMarked(at) || (marks.length > 0 && !isReal(error.token))) return [];
             // An unclosed text swallows what follows it; that it does is said once.
             if (texts.some((text) => text.at.start <= at.start && at.start < text.at.end)) return [];
             return [problem('syntax', at, { what: error.message })];
         }),
     ];
+}
+
+/** What an open comment swallowed is not missing. */
+function isSwallowed({ token }: IRecognitionException, errors: readonly ILexingError[]): boolean {
+    return !isReal(token) && errors.some(({ message }) => message === OPEN_COMMENT);
+}
+
+/** Whether a fault is what the parser made of the one before it, on the same line. */
+function followsFrom(error: IRecognitionException, before: IRecognitionException | undefined): boolean {
+    const { previousToken } = error as IRecognitionException & { previousToken?: IToken };
+    return before !== undefined && previousToken === before.token && isReal(before.token);
 }
 
 /** Texts in quotes that are not straight, or not closed. They still read, to the end of their line at most. */

@@ -1,4 +1,4 @@
-import type { LangiumDocument, LangiumDocuments, URI } from 'langium';
+import { type LangiumDocument, type LangiumDocuments, type URI, UriUtils } from 'langium';
 import type { Sheet, Use } from '../../../grammar/generated/ast.ts';
 import { nearest } from '../../units/nearest.ts';
 import type { Finding } from '../finding.ts';
@@ -84,12 +84,11 @@ function missing(use: Use, target: UseTarget & { uri: URI }, from: URI, context:
 }
 
 function nearestFile(wanted: URI, from: URI, { documents, others = [] }: UseContext): string | undefined {
-    const folder = from.path.slice(0, from.path.lastIndexOf('/') + 1);
-    if (!wanted.path.startsWith(folder)) return undefined;
+    const folder = UriUtils.dirname(from);
     const known = [...documents.all.map(({ uri }) => uri), ...others]
-        .filter(({ scheme, path }) => scheme === from.scheme && path !== from.path && path.startsWith(folder))
-        .map(({ path }) => path.slice(folder.length));
-    return nearest(wanted.path.slice(folder.length), known);
+        .filter(({ scheme, path }) => scheme === from.scheme && path !== from.path)
+        .map((uri) => UriUtils.relative(folder, uri));
+    return nearest(UriUtils.relative(folder, wanted), known);
 }
 
 function usedTwice(use: Use, before: Use): Finding {

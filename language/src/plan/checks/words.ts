@@ -9,6 +9,8 @@ import type {
 } from '../../../grammar/generated/ast.ts';
 import { nearest } from '../../units/nearest.ts';
 import type { Finding } from '../finding.ts';
+import { withArticle } from '../names/kinds.ts';
+import type { Place } from '../origin.ts';
 import { placeOf, placeOfProperty } from '../place.ts';
 import { readPosition } from '../resolve/position.ts';
 import { headWords } from '../resolve/towed.ts';
@@ -28,6 +30,7 @@ export function checkUnknown(node: Unknown): Finding | undefined {
     if (isBehindAnother(node)) return undefined;
     const at = placeOfProperty(node, 'word');
     const context = contextOf(node);
+    if (context === 'spread' && (node.word === 'short' || node.word === 'long')) return whichSide(node, at);
     if (!context && belongsInside(node.word)) {
         return problem('syntax', at, {
             what: `\`${node.word}\` does not belong outside a block.`,
@@ -37,13 +40,24 @@ export function checkUnknown(node: Unknown): Finding | undefined {
     const known = context ? wordsIn(context) : [...definitionWords];
     const near = nearest(node.word, known);
     const elsewhere = near ? undefined : whereKnown(node.word);
-    const where = context ? `in a ${context} block` : 'outside a block';
+    const where = context ? `in ${withArticle(context)} block` : 'outside a block';
     return problem('unknown-word', at, {
         what: `\`${shorten(node.word)}\` means nothing ${where}.`,
         remedy: near
             ? `Did you mean \`${near}\`?`
             : (elsewhere ?? `Known here: ${listed(known.filter((word) => word !== 'note'))}.`),
         fixes: near ? [instead(at, near)] : [],
+    });
+}
+
+/** `short corner { … }`: a position that lacks nothing but its side. */
+function whichSide({ word, $cstNode }: Unknown, at: Place): Finding {
+    const place = /^\S+\s+([\p{L}]+)/u.exec($cstNode?.text ?? '')?.[1];
+    const position = place && PLACES.includes(place) ? `${word} ${place}` : word;
+    return problem('value', at, {
+        what: `Which side does \`${position}\` stand on: port or starboard?`,
+        remedy: `Write \`port ${position}\` or \`starboard ${position}\`.`,
+        fixes: ['port', 'starboard'].map((side) => instead(at, `${side} ${word}`)),
     });
 }
 
@@ -146,7 +160,7 @@ export function checkRemoval(node: Removal): Finding | undefined {
     const at = placeOfProperty(node, 'property');
     const near = nearest(node.property, known);
     return problem('unknown-word', at, {
-        what: `A ${context} block has no \`${shorten(node.property)}\` to take away.`,
+        what: `${capital(withArticle(context))} block has no \`${shorten(node.property)}\` to take away.`,
         remedy: near ? `Did you mean \`no ${near}\`?` : undefined,
         fixes: near ? [instead(at, near)] : [],
     });
@@ -155,7 +169,9 @@ export function checkRemoval(node: Removal): Finding | undefined {
 /** The blocks that know a word which stands in the wrong one. */
 function whereKnown(word: string): string | undefined {
     const contexts = contextsKnowing(word);
-    return contexts.length === 0 ? undefined : `It belongs in a ${contexts.slice(0, 3).join(' or ')} block.`;
+    return contexts.length === 0
+        ? undefined
+        : `It belongs in ${listed(contexts.slice(0, 3).map(withArticle))} block.`;
 }
 
 const POSITION_WORDS = new Set(['port', 'starboard', 'centre', 'center', 'shotgun', 'stinger', 'standby']);
@@ -195,4 +211,8 @@ export function listed(words: readonly string[]): string {
 
 export function shorten(word: string): string {
     return word.length > 40 ? `${word.slice(0, 39)}…` : word;
+}
+
+function capital(text: string): string {
+    return text.charAt(0).toUpperCase() + text.slice(1);
 }

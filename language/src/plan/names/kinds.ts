@@ -32,6 +32,15 @@ const WANTED: Readonly<Record<string, readonly Kind[]>> = {
     bait: ['bait'],
 };
 
+/** One of a kind: `a lure`, `an outfit`. */
+export function one(kind: Kind): string {
+    return withArticle(spoken(kind));
+}
+
+export function withArticle(word: string): string {
+    return `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
+}
+
 /** How a kind is spoken of. */
 export function spoken(kind: Kind): string {
     return SPOKEN[kind] ?? kind;

@@ -1,6 +1,8 @@
 import type { ILexerErrorMessageProvider, IParserErrorMessageProvider, IToken, TokenType } from 'chevrotain';
-import { contextsKnowing, exampleOf } from '../vocabulary.ts';
+import { withArticle } from '../names/kinds.ts';
+import { contextsKnowing, exampleOf, examplesWith } from '../vocabulary.ts';
 import { definitionWords } from './definition-words.ts';
+import { feetMarkAt } from './feet-mark.ts';
 
 type Mismatch = Parameters<IParserErrorMessageProvider['buildMismatchTokenMessage']>[0];
 type NoAlternative = Parameters<IParserErrorMessageProvider['buildNoViableAltMessage']>[0];
@@ -71,7 +73,9 @@ export const parserMessages: IParserErrorMessageProvider = {
         if (expected.name === 'NAME' && actual.tokenType.name === 'STRING') {
             return `${shorten(actual.image)} is in quotes; a name stands without: \`${shorten(actual.image.slice(1, -1))}\`.`;
         }
-        return `${capital(after(called(expected), previous))}${instead(actual, previous)}${remedy(previous, ruleName)}`;
+        const comma =
+            ruleOf(ruleName) === 'PositionBlock' ? ' In an `order` a comma stands between positions.' : '';
+        return `${capital(after(called(expected), previous))}${instead(actual, previous)}${remedy(previous, ruleName)}${comma}`;
     },
 
     buildNoViableAltMessage({ actual, previous, ruleName }: NoAlternative): string {
@@ -111,8 +115,12 @@ function closing(actual: IToken, previous: IToken, ruleName: string): string {
     const block = ruleOf(ruleName);
     const elsewhere = definitionWords.has(actual.image) ? [] : contextsKnowing(actual.image);
     if (elsewhere.length > 0) {
-        return `\`${actual.image}\` does not belong in a ${blockName(block)}. It belongs in a ${elsewhere.slice(0, 3).join(' or ')} block; or a \`}\` is missing before it.`;
+        const where = elsewhere.slice(0, 3).map(withArticle).join(' or ');
+        return `\`${actual.image}\` does not belong in ${withArticle(blockName(block))}. It belongs in ${where} block; or a \`}\` is missing before it.`;
     }
+    const example = examplesWith(actual.image)[0];
+    if (example !== undefined)
+        return `\`${actual.image}\` does not begin a property: it stands inside one, as in \`${example}\`.`;
     if (isEnd(actual))
         return `A \`}\` is missing at the end: the ${blockName(block)} that was opened is not closed.`;
     // Behind a recovery the previous token may be one that was skipped, on the same line or after it.
@@ -185,7 +193,8 @@ export const lexerMessages: ILexerErrorMessageProvider = {
         const shown = /^[\x20-\x7e\u00a0-\uffff]+$/.test(found)
             ? `\`${shorten(found)}\``
             : 'A character that cannot be shown';
-        if (found.startsWith('/*')) return 'The comment that opens here is not closed. End it with `*/`.';
+        const feet = feetMarkAt(text, offset);
+        if (feet) return `Feet and inches are written in letters: \`${feet.text}\`.`;
         if (/^[“”„«»‘’']/.test(found))
             return `${shown} is not a quote that the language knows. Use straight double quotes: "…".`;
         return `${shown} has no meaning here. Take it out, or put text in double quotes: "…".`;

@@ -5,6 +5,9 @@ import { Depth } from './depth.ts';
 const FEET = /^(ft|feet|foot)$/;
 const INCH = /^(in|inch|inches)$/;
 
+/** Words that neither begin a property nor carry one on: where one opens a line, what goes before it was forgotten. */
+const HALVES: ReadonlySet<string> = new Set(['short', 'long']);
+
 /** A word as it was read, whose type its place is still to decide. */
 export interface Unsettled<Type> {
     readonly image: string;
@@ -61,7 +64,7 @@ function settleWord<Type>(
     if (behindNumber && readsAsUnit(token, types)) {
         token.tokenType = types.unit;
         joinFeetAndInches(tokens, index, types);
-    } else if (known && !(opens && outside && !definitionWords.has(token.image))) {
+    } else if (known && !(opens && (outside ? !definitionWords.has(token.image) : HALVES.has(token.image)))) {
         token.tokenType = opens ? known.keyword : known.twin;
     } else if (!opens) {
         token.tokenType = types.inner;
