@@ -1,6 +1,6 @@
 import { insideWash, type Wash } from '../physics/waves/wash.ts';
 import { dragsOf } from './analyse/drags.ts';
-import { from, known, leaningOf, silent } from './analyse/figure.ts';
+import { from, known, leaningOf, silent, withoutSpeed } from './analyse/figure.ts';
 import { heldOf } from './analyse/held.ts';
 import { orderOf } from './analyse/order.ts';
 import { pairsOf } from './analyse/pairs.ts';
@@ -11,7 +11,6 @@ import { clipOf, dropBackOf, towingOf, weakestOf } from './analyse/strike.ts';
 import { polesOf, rodTipOf, towPointOf } from './analyse/tow-point.ts';
 import { type Water, washOf, waterAstern } from './analyse/water.ts';
 import type { AnalysedPlan, Figure, LineFigures, Point, RestFigures } from './figures.ts';
-import type { Measure } from './measure.ts';
 import type { Spread, SpreadLine } from './model.ts';
 
 /** 4 degrees to either side. Estimate: nobody has measured how far lures wander. */
@@ -56,7 +55,7 @@ function figuresOf(
     const astern = asternOf(line, towPoint, water);
     const lateral = from(towPoint, (point) => point[1]);
     const rodTip = line.role === 'fished' ? rodTipOf(line, plan.boat?.value) : undefined;
-    const pull = pullOf(line, plan.speed);
+    const pull = pullOf(line, plan);
     const geometry = { towPoint, astern, lateral, ...(rodTip && { rodTip }) };
     const rest = restOf(line, plan, towPoint, astern);
     const clip = clipOf(line, plan, pull, geometry);
@@ -93,8 +92,9 @@ function inWashOf(astern: Figure, lateral: Figure, wash: Figure<Wash> | undefine
     );
 }
 
-function pullOf(line: SpreadLine, speed: Measure | undefined): Figure {
-    if (!speed) return silent('The plan has no speed.');
+function pullOf(line: SpreadLine, plan: Spread): Figure {
+    const { speed } = plan;
+    if (!speed) return withoutSpeed(plan);
     const towed = line.lure?.value ?? line.teaser?.value ?? line.bait?.value;
     if (!towed || line.role === 'standby') return silent(`Nothing is towed at the ${line.position.name}.`);
     const pull = pullAt(line, speed.si);

@@ -1,4 +1,5 @@
 import type { Figure, Known, Silent } from '../figures.ts';
+import type { Refused } from '../model/defined.ts';
 import type { Standing } from '../origin.ts';
 
 export function known<T>(
@@ -11,6 +12,16 @@ export function known<T>(
 
 export function silent(reason: string): Silent {
     return { known: false, reason };
+}
+
+/** Without a property that a figure needs: because it was written and cannot be used, or else because it is not there. */
+export function without(of: { readonly refused?: Refused }, property: string, otherwise: string): Silent {
+    const written = of.refused?.[property];
+    return silent(written === undefined ? otherwise : `\`${written}\` cannot be used.`);
+}
+
+export function withoutSpeed(plan: { readonly refused?: Refused }): Silent {
+    return without(plan, 'speed', 'The plan has no speed.');
 }
 
 /** A figure from a figure: silent with the same reason, or as good as what it comes from. */

@@ -7,7 +7,7 @@ import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
 import type { Figure, Point, RestFigures } from '../figures.ts';
 import type { Leader, Line, Spread, SpreadLine } from '../model.ts';
-import { known, leaningOf, silent } from './figure.ts';
+import { known, leaningOf, silent, withoutSpeed } from './figure.ts';
 import { remembering } from './memory.ts';
 
 /** The leader of a line: its position's own, else its lure's. */
@@ -27,7 +27,7 @@ export function restOf(
 ): Figure<RestFigures> {
     if (!towPoint.known) return towPoint;
     if (!astern.known) return astern;
-    if (!plan.speed) return silent('The plan has no speed.');
+    if (!plan.speed) return withoutSpeed(plan);
     const tow = towOf(line, plan);
     if (!tow.known) return tow;
     const found = settle({
@@ -56,7 +56,7 @@ export function isDiver(line: SpreadLine): boolean {
 
 /** What is towed and by what, as the models of a line with weight and drag need it. */
 export function towOf(line: SpreadLine, plan: Spread): Figure<Tow> {
-    if (!plan.speed) return silent('The plan has no speed.');
+    if (!plan.speed) return withoutSpeed(plan);
     const towed = line.lure?.value ?? line.teaser?.value;
     if (!towed) return silent(`No lure runs at the ${line.position.name}.`);
     const pull = pullAt(line, plan.speed.si);

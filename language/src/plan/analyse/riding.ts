@@ -4,14 +4,14 @@ import type { WaveTrain } from '../../physics/waves/train.ts';
 import { doubts } from '../../physics/waves/trust.ts';
 import type { Figure, Point, WaveFigures, WavePlace } from '../figures.ts';
 import type { SpreadLine } from '../model.ts';
-import { known, leaningOf, silent } from './figure.ts';
+import { known, leaningOf, silent, without } from './figure.ts';
 import { sentenceOf, type Water } from './water.ts';
 
 /** How far astern the lure runs, whichever way the plan says it. */
 export function asternOf(line: SpreadLine, towPoint: Figure<Point>, water: Water): Figure {
     const { back } = line;
     if (line.role === 'standby') return silent('The gear stands by.');
-    if (!back) return silent(`How far back the ${line.position.name} runs is not said.`);
+    if (!back) return without(line, 'back', `How far back the ${line.position.name} runs is not said.`);
     if (back.kind === 'distance') return known(back.distance.si, 'measured');
     if (!water.waves.known) return water.waves;
     const lateral = towPoint.known ? towPoint.value[1] : 0;

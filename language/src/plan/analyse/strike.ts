@@ -13,7 +13,7 @@ import type {
 import type { Measure } from '../measure.ts';
 import type { Joint, Line, Spread, SpreadLine } from '../model.ts';
 import { CLASS_NEWTONS } from '../resolve/tackle.ts';
-import { known, leaningOf, silent } from './figure.ts';
+import { known, leaningOf, silent, without, withoutSpeed } from './figure.ts';
 import { remembering } from './memory.ts';
 import { leaderOf, materialOf } from './rest.ts';
 
@@ -42,7 +42,11 @@ export function clipOf(
 ): Figure<ClipFigures> | undefined {
     if (!isClipped(line)) return undefined;
     if (!line.clip)
-        return silent(`The load at which the clip of the ${line.position.name} opens is not said.`);
+        return without(
+            line,
+            'clip',
+            `The load at which the clip of the ${line.position.name} opens is not said.`,
+        );
     if (!pull.known) return pull;
     const surge = surgeFactor(plan.sea?.si ?? Number.NaN);
     const margin = clipMargin(line.clip.si, pull.value, surge);
@@ -83,7 +87,7 @@ export function dropBackOf(
     geometry: Geometry,
 ): Figure<DropBackFigures> | undefined {
     if (!isClipped(line)) return undefined;
-    if (!plan.speed) return silent('The plan has no speed.');
+    if (!plan.speed) return withoutSpeed(plan);
     const places = placesOf(geometry);
     if (!places.known) return places;
     const found = dropBack(places.value, line.loop?.si ?? 0, plan.speed.si);
@@ -175,7 +179,7 @@ export function strikeOn(
 ): Figure<Strike & { kind: 'strike' }> {
     const { set, hooked } = line.drag;
     const main = line.outfit?.value.line;
-    if (!plan.speed) return silent('The plan has no speed.');
+    if (!plan.speed) return withoutSpeed(plan);
     if (!hooked) return silent(`The hooked drag of the ${line.position.name} is not said.`);
     if (!pull.known) return pull;
     if (!rest.known) return rest;

@@ -1,13 +1,14 @@
 import { type Outrigger, polePoint, rodTip } from '../../physics/tow-points.ts';
 import type { Figure, Point, PoleFigures } from '../figures.ts';
 import type { Boat, BoatPoint, From, Holder, Outriggers, Position, Side, SpreadLine } from '../model.ts';
-import { known, silent } from './figure.ts';
+import { known, silent, without } from './figure.ts';
 
 /** Where a line leaves the boat, in the boat frame. */
 export function towPointOf(line: SpreadLine, boat: Boat | undefined): Figure<Point> {
     if (line.role === 'standby') return silent('The gear stands by.');
     if (!boat) return silent('The plan names no boat.');
-    if (!line.from) return silent(`Where the ${line.position.name} is towed from is not said.`);
+    if (!line.from)
+        return without(line, 'from', `Where the ${line.position.name} is towed from is not said.`);
     return pointOf(line.from, line, boat);
 }
 

@@ -3,8 +3,6 @@ import { USUAL_SWAY } from '../../physics/sway.ts';
 import type { Limit } from '../../physics/turn/envelope.ts';
 import { tightestHeld, turnTime } from '../../physics/turn/manoeuvre.ts';
 import type { Tightest } from '../../physics/turn/tightest.ts';
-import { print } from '../../units/print.ts';
-import { units } from '../../units/unit.ts';
 import type {
     AnalysedPlan,
     CleanTurn,
@@ -14,8 +12,7 @@ import type {
     TurnFigures,
     TurnLimit,
 } from '../figures.ts';
-import type { Measure } from '../measure.ts';
-import { known, leaningOf, silent } from './figure.ts';
+import { known, leaningOf, silent, withoutSpeed } from './figure.ts';
 import { type SideAnswer, sideInSteps, type TurnQuestion, turningLine } from './turning.ts';
 
 /** The plan with its turns. Takes tens of milliseconds: see `turnsInSteps` for doing it beside other work. */
@@ -62,9 +59,8 @@ export interface TurnQuestions {
 }
 
 export function turnQuestions({ plan, lines, swayAsked, contact }: AnalysedPlan): Figure<TurnQuestions> {
-    if (!plan.speed) return silent('The plan has no speed.');
+    if (!plan.speed) return withoutSpeed(plan);
     if (!(plan.speed.si > 0)) return silent('The boat is not under way.');
-    if (!(plan.speed.si <= FASTEST_TOWED)) return silent(tooFast(plan.speed));
     const judged = lines.flatMap((figures) => {
         const line = turningLine(figures, plan);
         return line ? [{ figures, line }] : [];
@@ -87,13 +83,6 @@ export function turnQuestions({ plan, lines, swayAsked, contact }: AnalysedPlan)
             ...leaningOf(...placed.flatMap(({ towPoint, astern }) => [towPoint, astern])),
         ],
     );
-}
-
-/** Faster than any lure is towed, m/s: common practice ends at 20 kn. Estimate, with room. */
-const FASTEST_TOWED = 15;
-
-function tooFast({ si, quantity }: Measure): string {
-    return `At ${print(si, quantity ?? units.kn)} no lure is towed, let alone through a turn: look for a slip in the speed.`;
 }
 
 function unsettledWords(sides: readonly SideAnswer[], placed: readonly LineFigures[]): string[] {

@@ -7,7 +7,7 @@ import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
 import type { Figure, WaveFigures } from '../figures.ts';
 import type { Boat, Spread } from '../model.ts';
-import { known, silent } from './figure.ts';
+import { known, silent, without, withoutSpeed } from './figure.ts';
 
 /** The waves astern, and the habit of the boat's that they come from at any speed. */
 export interface Water {
@@ -23,7 +23,7 @@ export function waterAstern(plan: Spread): Water {
     const measured = measuredHabit(boat);
     const habit = measured?.habit ?? USUAL_HABIT;
     const speed = plan.speed?.si;
-    if (speed === undefined) return { waves: silent('The plan has no speed.'), habit, depth };
+    if (speed === undefined) return { waves: withoutSpeed(plan), habit, depth };
     if (!(speed > 0)) return { waves: silent('The boat is not under way.'), habit, depth };
     const train = waveTrain(speed, habit, depth);
     if (!train) {
@@ -53,7 +53,7 @@ export function washOf(boat: Boat | undefined): Figure<Wash> | undefined {
     const far = wash?.far?.si ?? usual?.endHalfWidth;
     const length = wash?.length?.si ?? usual?.length ?? usualWash(0).length;
     if (near === undefined || far === undefined)
-        return silent('The boat has no beam, so its wash is not known.');
+        return without(boat, 'beam', 'The boat has no beam, so its wash is not known.');
     const told = wash?.near && wash.far && wash.length;
     const leaning = told ? [] : ['The propeller wash at 0.30 to 0.15 of the beam, 10 m long (estimate).'];
     return known({ halfWidth: near, endHalfWidth: far, length }, 'measured', leaning);

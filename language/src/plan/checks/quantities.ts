@@ -1,16 +1,15 @@
 import type { AstNode } from 'langium';
-import type { Back, Quantity as QuantityNode } from '../../../grammar/generated/ast.ts';
+import type { Quantity as QuantityNode } from '../../../grammar/generated/ast.ts';
 import { isQuantityError, parseQuantity } from '../../units/parse.ts';
 import { print } from '../../units/print.ts';
-import { si } from '../../units/quantity.ts';
 import type { Dimension } from '../../units/unit.ts';
 import { units, usualUnit } from '../../units/unit.ts';
 import type { Finding } from '../finding.ts';
 import { placeOf } from '../place.ts';
 import { readQuantity } from '../resolve/values.ts';
-import { type Property, propertyOf } from '../vocabulary.ts';
-import { contextOf } from './context.ts';
+import type { Property } from '../vocabulary.ts';
 import { instead, problem } from './problem.ts';
+import { isWave, propertyOfQuantity, senseless } from './sense.ts';
 
 /** Numbers that are not what their property measures: wrong or missing units, commas, slips of the pen. */
 export function checkQuantity(node: QuantityNode): Finding | undefined {
@@ -22,10 +21,15 @@ export function checkQuantity(node: QuantityNode): Finding | undefined {
     const found = readQuantity(node);
     const fits = found && (!wanted || wanted.includes(found.unit.dimension));
     if (!fits) return misfit(node, written, wanted?.[0], property);
-    const [least, most] = property?.sane ?? [-Infinity, Infinity];
-    const value = si(found);
-    const unbounded = found.unit.dimension === 'share';
-    if (unbounded || (value >= least && value <= most)) return undefined;
+    const beyond = senseless(node, found);
+    if (!beyond) return uncounted(node);
+    const { least, most } = beyond;
+    if (isWave(node)) {
+        return problem('quantity', placeOf(node), {
+            what: `There is no wave ${written} to tell of: they count from 1 to ${most} behind the boat.`,
+            remedy: 'Count again, or say how far back in metres or feet.',
+        });
+    }
     const unit = found.unit.dimension === 'count' ? units.count : usualUnit[found.unit.dimension];
     return problem('quantity', placeOf(node), {
         what: `${capital(property!.word)} ${written} is outside what makes sense (${print(least, unit)} to ${print(most, unit)}).`,
@@ -73,17 +77,20 @@ function dimensionOf(
     property: Property | undefined,
 ): readonly Dimension[] | undefined {
     if (owner.$type === 'Setting') return undefined;
-    if (owner.$type === 'Back' && (owner as Back).wave) return ['count'];
+    if (isWave(node)) return ['count'];
     const other = OTHER[`${owner.$type}.${node.$containerProperty}`];
     if (other) return [other];
     if (!property?.dimension) return undefined;
     return property.orShare ? [property.dimension, 'share'] : [property.dimension];
 }
 
-function propertyOfQuantity(owner: AstNode): Property | undefined {
-    const { word } = owner as { word?: string };
-    const context = contextOf(owner);
-    return word && context ? propertyOf(context, word) : undefined;
+/** Halyards are counted off: there is none between the first and the second. */
+function uncounted(node: QuantityNode): Finding | undefined {
+    if (node.$container.$type !== 'From' || Number.isInteger(node.number)) return undefined;
+    return problem('quantity', placeOf(node), {
+        what: `Halyards are counted, and \`${node.$cstNode?.text}\` is none of them.`,
+        remedy: 'Number 1 is the inner one.',
+    });
 }
 
 function capital(text: string): string {

@@ -1,6 +1,6 @@
 import type { Measure, Span } from '../measure.ts';
 import type { Origin } from '../origin.ts';
-import type { Defined } from './defined.ts';
+import type { Defined, Refused } from './defined.ts';
 import type { Position } from './position.ts';
 
 /** A point of the boat: metres ahead of the transom, out from the centreline, above the still waterline. */
@@ -35,6 +35,7 @@ export interface Boat extends Defined {
     readonly length?: Measure;
     readonly waterline?: Measure;
     readonly beam?: Measure;
+    readonly refused?: Refused;
     readonly speed?: Span;
     /** Crests measured astern of the transom, the first one first. */
     readonly crests?: {

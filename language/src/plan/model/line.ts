@@ -1,5 +1,6 @@
 import type { Measure } from '../measure.ts';
 import type { Origin, Said } from '../origin.ts';
+import type { Refused } from './defined.ts';
 import type { Method } from './method.ts';
 import type { Position } from './position.ts';
 import type { Drag, Hooks, Leader, Outfit } from './tackle.ts';
@@ -27,6 +28,7 @@ export interface SpreadLine {
     readonly teaser?: Said<Teaser>;
     readonly bait?: Said<Bait>;
     readonly back?: Back;
+    readonly refused?: Refused;
     /** What the plan says, or what the position usually takes (then the voice is `default`). */
     readonly from?: From;
     readonly method?: Said<Method>;

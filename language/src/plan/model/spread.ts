@@ -1,7 +1,7 @@
 import type { Measure, Span } from '../measure.ts';
 import type { Origin, Said } from '../origin.ts';
 import type { Boat } from './boat.ts';
-import type { Defined } from './defined.ts';
+import type { Defined, Refused } from './defined.ts';
 import type { SpreadLine } from './line.ts';
 import type { Method, Species } from './method.ts';
 import type { Position } from './position.ts';
@@ -50,6 +50,7 @@ export interface Spread extends Defined {
     readonly author?: Said<string>;
     readonly edition?: Said<string>;
     readonly speed?: Measure;
+    readonly refused?: Refused;
     /** Between which the helm will keep her. */
     readonly speeds?: Span;
     /** Height of the sea, trough to crest. */

@@ -11,7 +11,7 @@ import { definedBy } from './defined.ts';
 import { type Gathered, gather } from './gather.ts';
 import { readPosition } from './position.ts';
 import type { Slot, Table } from './table.ts';
-import { measure, measureOf, one, originOf, span } from './values.ts';
+import { measure, measureOf, one, originOf, refusedIn, span } from './values.ts';
 
 const NOTHING: Table = new Map();
 
@@ -24,9 +24,12 @@ export function readBoat(definition: Definition, gathered: Gathered): Boat {
     const outriggers = readOutriggers(one(table, 'outriggers'));
     const centreRigger = readOutriggers(one(table, 'centre'));
     const flatClip = one(table, 'flat');
+    const sizes = lengths(table, ['length', 'waterline', 'beam']);
+    const refused = refusedIn(table, ['length', 'waterline', 'beam'], sizes);
     return {
         ...definedBy(definition),
-        ...lengths(table, ['length', 'waterline', 'beam']),
+        ...sizes,
+        ...(refused && { refused }),
         ...(speed && { speed }),
         ...(crests && { crests }),
         ...(wavesUpTo && { wavesUpTo }),

@@ -14,7 +14,7 @@ import { readPosition } from './position.ts';
 import { merge, type Slot, type Table } from './table.ts';
 import { outfitOf, readDrag, readHooks, readLeader, readOutfit, resolveShares } from './tackle.ts';
 import { readBait, readLure, readTeaser } from './towed.ts';
-import { measure, measureOf, one, originOf, referred, said, text, texts } from './values.ts';
+import { measure, measureOf, one, originOf, referred, refusedIn, said, text, texts } from './values.ts';
 
 /** One line of a spread: what its position says over what its method says over what its outfit says. */
 export function readSpreadLine(
@@ -35,15 +35,26 @@ export function readSpreadLine(
     const role = roleOf(position, teaser !== undefined);
     const origin = headOrigin(slot);
     const back = readBack(one(table, 'back'));
-    const from = readFrom(one(table, 'from')) ?? usualTowPoint(position, role, boat, origin);
+    // What was written and cannot be read is absent: nothing usual stands in for it.
+    const from = table.has('from')
+        ? readFrom(one(table, 'from'))
+        : usualTowPoint(position, role, boat, origin);
     const leader = readLeader(ofTheDay('leader', table, gathered));
     const hooks = readHooks(ofTheDay('hooks', table, gathered));
     const angler = text(table, 'angler');
     const decided = role === 'fished' ? method?.value : undefined;
-    const clip = measure(table, 'clip', 'force') ?? decided?.clip;
-    const loop = measure(table, 'loop', 'length') ?? decided?.loop;
-    const wait = measure(table, 'wait', 'time') ?? decided?.wait;
-    const wraps = measure(table, 'wraps', 'count') ?? decided?.wraps;
+    const clip = table.has('clip') ? measure(table, 'clip', 'force') : decided?.clip;
+    const loop = table.has('loop') ? measure(table, 'loop', 'length') : decided?.loop;
+    const wait = table.has('wait') ? measure(table, 'wait', 'time') : decided?.wait;
+    const wraps = table.has('wraps') ? measure(table, 'wraps', 'count') : decided?.wraps;
+    const refused = refusedIn(table, ['back', 'from', 'clip', 'loop', 'wait', 'wraps'], {
+        ...(back && { back }),
+        ...(from && { from }),
+        ...(clip && { clip }),
+        ...(loop && { loop }),
+        ...(wait && { wait }),
+        ...(wraps && { wraps }),
+    });
     return {
         position,
         role,
@@ -53,6 +64,7 @@ export function readSpreadLine(
         ...(teaser && { teaser }),
         ...(bait && { bait }),
         ...(back && { back }),
+        ...(refused && { refused }),
         ...(from && { from }),
         ...(method && { method }),
         ...(clip && { clip }),
@@ -85,11 +97,10 @@ function ofTheDay(what: 'leader' | 'hooks', table: Table, gathered: Gathered) {
 /** Decided at the position, wanted by the method, measured on the outfit: in that order. */
 function dragOf(table: Table, method: MethodSaid | undefined, outfit: Outfit | undefined): Drag {
     const lineClass = outfit?.line?.lineClass;
-    return {
-        ...outfit?.drag,
-        ...(method && resolveShares(method.dragSaid, lineClass)),
-        ...resolveShares(readDrag(one(table, 'drag')?.table), lineClass),
-    };
+    const here = one(table, 'drag')?.table;
+    const usual = { ...outfit?.drag, ...(method && resolveShares(method.dragSaid, lineClass)) };
+    const left = Object.entries(usual).filter(([stage]) => !here?.has(stage));
+    return { ...Object.fromEntries(left), ...resolveShares(readDrag(here), lineClass) };
 }
 
 /** A swapped position stands under the key of the other one: the key has the last word. */

@@ -39,6 +39,7 @@ import {
     one,
     originOf,
     referred,
+    refusedIn,
     said,
     span,
     text,
@@ -92,7 +93,7 @@ export function readSpread(definition: Definition, gathered: Gathered): Spread {
 
 /** The numbers of the day: speed, sea and so on, each where it was said. */
 function conditions(table: Table): Partial<Spread> {
-    const found = {
+    const written = {
         speed: measure(table, 'speed', 'speed'),
         sea: measure(table, 'sea', 'length'),
         depth: measure(table, 'depth', 'length'),
@@ -101,7 +102,9 @@ function conditions(table: Table): Partial<Spread> {
         turn: measure(table, 'turn', 'length'),
         sway: measure(table, 'sway', 'angle'),
     };
-    return Object.fromEntries(Object.entries(found).filter(([, value]) => value !== undefined));
+    const found = Object.fromEntries(Object.entries(written).filter(([, value]) => value !== undefined));
+    const refused = refusedIn(table, Object.keys(written), found);
+    return { ...found, ...(refused && { refused }) };
 }
 
 function boatOf(definition: Definition, gathered: Gathered): Boat {

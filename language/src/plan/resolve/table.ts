@@ -151,37 +151,43 @@ export function keyOf(entry: AstNode): string | undefined {
         case 'PositionBlock':
             return positionKey(readPosition((entry as PositionBlock).position)?.name);
         case 'Holder':
-            return `holder ${readPosition(node.position)?.name}`;
+            return keyWith('holder', readPosition(node.position)?.name);
         case 'NamedPoint':
+            return keyWith('point', node.name);
         case 'ExtraPosition':
-            return `${entry.$type === 'NamedPoint' ? 'point' : 'place'} ${node.name}`;
+            return keyWith('place', node.name);
         case 'Joint':
             return `${word} ${node.title ?? ''}`;
         case 'Crests':
             return 'crests';
         case 'AtMost':
-            return `at most ${node.what}${node.per ? ' per angler' : ''}`;
+            return keyWith('at most', node.what && `${node.what}${node.per ? ' per angler' : ''}`);
         case 'Listed':
             return 'halyards';
         case 'Classes':
-            return node.among ? 'class among' : `class ${textOf(node.lineClass)}`;
+            return node.among ? 'class among' : keyWith('class', textOf(node.lineClass));
         case 'Limits':
             return `limits ${textOf(node.upTo) ?? ''}`;
         case 'LinesTime':
-            return `lines ${node.direction}`;
+            return keyWith('lines', node.direction);
         case 'Order':
-            return `order ${node.what}`;
+            return keyWith('order', node.what);
         case 'RuleSetting':
-            return `rule ${node.rule}`;
+            return keyWith('rule', node.rule);
         case 'Fallback':
-            return `fallback ${node.when}`;
+            return keyWith('fallback', node.when);
         case 'Role':
-            return node.position ? `role ${readPosition(node.position)?.name}` : `role ${node.role}`;
+            return keyWith('role', node.position ? readPosition(node.position)?.name : node.role);
         case 'Event':
             return 'at event';
         default:
             return SPELLINGS[word ?? ''] ?? word;
     }
+}
+
+/** The key of a property that is told from others of its word; none while what tells it is missing. */
+function keyWith(word: string, which: string | undefined): string | undefined {
+    return which === undefined || which === '' ? undefined : `${word} ${which}`;
 }
 
 /** Words with two spellings have one key; a day has an event's rules or the team's own. */

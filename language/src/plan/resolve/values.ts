@@ -10,7 +10,9 @@ import { parseDate } from '../../units/date.ts';
 import { areSoundInches, asForce, feetAndInches, type Quantity, quantity, si } from '../../units/quantity.ts';
 import { type Dimension, units } from '../../units/unit.ts';
 import { unitOf } from '../../units/unit-words.ts';
+import { senseless } from '../checks/sense.ts';
 import type { Measure, Span } from '../measure.ts';
+import type { Refused } from '../model/defined.ts';
 import type { Origin, Said } from '../origin.ts';
 import { placeOf, placeOfProperty } from '../place.ts';
 import type { Slot, Table } from './table.ts';
@@ -43,7 +45,7 @@ export function read(found: Quantity | undefined, reading: Reading): number | un
 export function measureOf(node: QuantityNode | undefined, reading: Reading, slot: Slot): Measure | undefined {
     const found = readQuantity(node);
     const value = read(found, reading);
-    if (value === undefined) return undefined;
+    if (value === undefined || senseless(node!, found!)) return undefined;
     return { si: value, quantity: found!, origin: originOf(slot, node), standing: 'measured' };
 }
 
@@ -115,6 +117,15 @@ export function target(reference: Reference<Definition> | undefined): Definition
 
 export function one(table: Table, key: string): Slot | undefined {
     return table.get(key)?.[0];
+}
+
+/** Which of these properties are written and gave nothing, as written. */
+export function refusedIn(table: Table, keys: readonly string[], found: object): Refused | undefined {
+    const refused = keys.flatMap((key): [string, string][] => {
+        const node = key in found ? undefined : one(table, key)?.node;
+        return node ? [[key, (node.$cstNode?.text ?? key).replace(/\s+/g, ' ')]] : [];
+    });
+    return refused.length > 0 ? Object.fromEntries(refused) : undefined;
 }
 
 /** Where a slot's value stands; the whole property where no part of it is meant. */

@@ -1,10 +1,30 @@
 import type { Property } from './property.ts';
 import { BOAT_RANGE, NOTE } from './shared.ts';
 
+const DEGREE = Math.PI / 180;
+
 const POINT: readonly Property[] = [
-    { word: 'ahead', dimension: 'length', example: 'ahead 3.1 m', says: 'Forward of the transom.' },
-    { word: 'out', dimension: 'length', example: 'out 1.7 m', says: 'Out from the centreline.' },
-    { word: 'up', dimension: 'length', example: 'up 2.3 m', says: 'Above the still waterline.' },
+    {
+        word: 'ahead',
+        dimension: 'length',
+        example: 'ahead 3.1 m',
+        says: 'Forward of the transom.',
+        sane: [-10, 120],
+    },
+    {
+        word: 'out',
+        dimension: 'length',
+        example: 'out 1.7 m',
+        says: 'Out from the centreline.',
+        sane: [0, 30],
+    },
+    {
+        word: 'up',
+        dimension: 'length',
+        example: 'up 2.3 m',
+        says: 'Above the still waterline.',
+        sane: [-2, 40],
+    },
 ];
 
 const RIGGER: readonly Property[] = [
@@ -20,18 +40,26 @@ const RIGGER: readonly Property[] = [
         example: 'foot { ahead 3.1 m  out 1.7 m  up 2.3 m }',
         says: 'Where the pole stands on the boat.',
     },
-    { word: 'rise', dimension: 'angle', example: 'rise 45 deg', says: 'Angle of the pole above horizontal.' },
+    {
+        word: 'rise',
+        dimension: 'angle',
+        example: 'rise 45 deg',
+        says: 'Angle of the pole above horizontal.',
+        sane: [0, 90 * DEGREE],
+    },
     {
         word: 'sweep',
         dimension: 'angle',
         example: 'sweep 70 deg',
         says: 'Angle outboard of dead ahead, seen from above.',
+        sane: [0, 180 * DEGREE],
     },
     {
         word: 'halyards',
         dimension: 'length',
         example: 'halyards 3.4 m, 6.0 m',
         says: 'Clips along the pole, measured from its foot, the inner one first.',
+        sane: [0, 30],
     },
 ];
 
@@ -65,6 +93,7 @@ export const boatWords = {
             dimension: 'length',
             example: 'first crest 6.5 m at 8 kn',
             says: 'The first crest astern of the transom, measured at one speed through the water; scaled to others.',
+            sane: [0.1, 200],
             otherwise: 'half a wavelength (common practice)',
         },
         {
@@ -72,6 +101,7 @@ export const boatWords = {
             dimension: 'length',
             example: 'crests 6.5 m, 17.4 m, 28.1 m at 8 kn',
             says: 'Several measured crests, the first one first; first crest and spacing are fitted to them.',
+            sane: [0.1, 500],
         },
         {
             word: 'waves',
@@ -123,9 +153,27 @@ export const boatWords = {
         NOTE,
     ],
     wash: [
-        { word: 'near', dimension: 'length', example: 'near 1.1 m', says: 'Half the width at the transom.' },
-        { word: 'far', dimension: 'length', example: 'far 0.5 m', says: 'Half the width at its end.' },
-        { word: 'length', dimension: 'length', example: 'length 10 m', says: 'How far astern it reaches.' },
+        {
+            word: 'near',
+            dimension: 'length',
+            example: 'near 1.1 m',
+            says: 'Half the width at the transom.',
+            sane: [0, 20],
+        },
+        {
+            word: 'far',
+            dimension: 'length',
+            example: 'far 0.5 m',
+            says: 'Half the width at its end.',
+            sane: [0, 20],
+        },
+        {
+            word: 'length',
+            dimension: 'length',
+            example: 'length 10 m',
+            says: 'How far astern it reaches.',
+            sane: [0, 200],
+        },
     ],
     outriggers: RIGGER,
     'centre rigger': RIGGER,
@@ -135,12 +183,19 @@ export const boatWords = {
     'extra position': POINT,
     holder: [
         ...POINT,
-        { word: 'lean', dimension: 'angle', example: 'lean 15 deg', says: 'Of the rod, aft of vertical.' },
+        {
+            word: 'lean',
+            dimension: 'angle',
+            example: 'lean 15 deg',
+            says: 'Of the rod, aft of vertical.',
+            sane: [-90 * DEGREE, 90 * DEGREE],
+        },
         {
             word: 'splay',
             dimension: 'angle',
             example: 'splay 20 deg',
             says: 'Of the rod, outboard of straight aft, seen from above.',
+            sane: [-180 * DEGREE, 180 * DEGREE],
         },
     ],
 } as const satisfies Record<string, readonly Property[]>;

@@ -46,4 +46,5 @@ export const BOAT_RANGE: Property = {
     dimension: 'speed',
     example: 'speed 6 kn to 10 kn',
     says: 'The speeds through the water that it suits.',
+    sane: [0, 30],
 };

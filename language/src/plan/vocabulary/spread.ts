@@ -1,6 +1,8 @@
 import type { Property } from './property.ts';
 import { BOAT_RANGE, DRAGS, NOTE, STEP } from './shared.ts';
 
+const DEGREE = Math.PI / 180;
+
 /** The words of methods, fish and spreads. */
 export const spreadWords = {
     method: [
@@ -90,6 +92,7 @@ export const spreadWords = {
             dimension: 'speed',
             example: 'speeds 7.5 kn to 8.5 kn',
             says: 'The speeds between which the helm will keep her.',
+            sane: [0.2, 15],
         },
         {
             word: 'sea',
@@ -104,12 +107,14 @@ export const spreadWords = {
             example: 'depth 200 m',
             says: 'Of the water, where it is shallow.',
             otherwise: 'deep',
+            sane: [0.2, 12_000],
         },
         {
             word: 'heading',
             dimension: 'angle',
             example: 'heading 45 deg',
             says: 'Of the sea against the bow: 0 is a head sea, positive to starboard.',
+            sane: [-180 * DEGREE, 360 * DEGREE],
         },
         {
             word: 'wind',
@@ -137,6 +142,7 @@ export const spreadWords = {
             example: 'sway 4 deg',
             says: 'The sway that every pair of lines must bear.',
             otherwise: '4 deg (estimate)',
+            sane: [0, 45 * DEGREE],
         },
         { word: 'hold', example: 'hold', says: 'Hold speed and course after a strike, for a second bite.' },
         {

@@ -1,6 +1,9 @@
 import type { Property } from './property.ts';
 import { NOTE } from './shared.ts';
 
+/** Nothing that is towed wanders farther. */
+const SWAY = Math.PI / 4;
+
 const LURE: readonly Property[] = [
     {
         word: 'length',
@@ -48,6 +51,7 @@ const LURE: readonly Property[] = [
         dimension: 'speed',
         example: 'runs 6 kn to 9 kn',
         says: 'The speeds through the water at which it works.',
+        sane: [0, 30],
     },
     {
         word: 'sway',
@@ -55,6 +59,7 @@ const LURE: readonly Property[] = [
         example: 'sway 4 deg',
         says: 'How far it wanders to either side, seen from its tow point.',
         otherwise: '4 deg (estimate)',
+        sane: [0, SWAY],
     },
     {
         word: 'colour',
@@ -103,12 +108,14 @@ export const towedWords = {
             dimension: 'speed',
             example: 'runs 2 kn to 5 kn',
             says: 'The speeds at which it works.',
+            sane: [0, 30],
         },
         {
             word: 'sway',
             dimension: 'angle',
             example: 'sway 4 deg',
             says: 'How far it wanders to either side.',
+            sane: [0, SWAY],
         },
         { word: 'hooks', example: 'hooks circle { gap 22 mm }', says: 'The hook rig.' },
         { word: 'leader', example: 'leader nylon { breaks 90 kg  length 4 m }', says: 'The leader.' },
