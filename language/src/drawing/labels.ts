@@ -60,6 +60,7 @@ function fullLines(note: Note, maxWidth: number): LabelLine[] {
     return [
         ...nameLines(note, maxWidth, 2),
         ...setTogether(figureWords(note), letters.figure, maxWidth),
+        ...changeLines(note, maxWidth),
         ...(offFace ? setWords(part, letters.gear, 'italic', maxWidth, 1) : []),
         ...(gear ? setWords(gear, letters.gear, 'regular', maxWidth, 2).map(soften) : []),
         ...spoken.map((mark): LabelLine => {
@@ -77,8 +78,14 @@ function briefLines(note: Note, maxWidth: number): LabelLine[] {
     return [
         ...nameLines(note, maxWidth, 1),
         ...setTogether(figureWords(note), letters.figure, maxWidth),
+        ...changeLines(note, maxWidth).slice(0, 2),
         ...(marks.length > 0 ? [{ words: '', size: letters.gear, weight: 'bold', marks } as const] : []),
     ];
+}
+
+/** What changed: bold, and led in by a mark, so that it is found without colour. */
+function changeLines({ changes = [] }: Note, maxWidth: number): LabelLine[] {
+    return changes.flatMap((words) => setWords(`» ${words}`, letters.gear, 'bold', maxWidth, 3));
 }
 
 /** `11.9 m · wave 2`, or what is missing. */

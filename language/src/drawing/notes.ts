@@ -34,6 +34,8 @@ export interface Note {
     /** Why something of this is not drawn: each can be shown as it is. */
     readonly silences: readonly string[];
     readonly marks: readonly Mark[];
+    /** What became of it since another version of the plan, in words. */
+    readonly changes?: readonly string[];
 }
 
 export function noteOf(figures: LineFigures, marks: readonly Mark[]): Note {

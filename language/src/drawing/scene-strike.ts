@@ -149,8 +149,11 @@ export function sceneOfStrike(
 
 /** A load, N, in the unit of the scene. */
 export function loadWords(newtons: number, like: Quantity | undefined): string {
-    return print(massOf(newtons), like ?? units.kg);
+    return print(Math.abs(newtons) < SLIGHT ? 0 : massOf(newtons), like ?? units.kg);
 }
+
+/** Less than a scale on deck shows, N. */
+const SLIGHT = 0.2;
 
 const momentWords: Readonly<Record<StrikeMoment['name'], string>> = {
     bite: 'the bite',

@@ -173,7 +173,7 @@ export function sceneOfTurn(
         marks,
         remarks: [
             ...(turn.known ? [turn.leaning.join(' ')].filter(Boolean) : []),
-            ...(turns?.known || !turns ? [] : [turns.reason]),
+            ...(!turns || turns.known || (!turn.known && turn.reason === turns.reason) ? [] : [turns.reason]),
         ],
         unknown: [
             ...(turn.known ? [] : [turn.reason]),
@@ -251,7 +251,7 @@ function nearestPair({ nearest }: TurnInTime, contact: number): NearestPair | un
     return {
         positions: [nameOf(pair.a), nameOf(pair.b)],
         words: `${capital(nameOf(pair.a))} and ${nameOf(pair.b)}`,
-        distance: distances.map(hundredths),
+        distance: distances.map(thousandths),
         contact,
         least: pair.clearance,
         time: pair.time,

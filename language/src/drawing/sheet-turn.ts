@@ -6,6 +6,7 @@ import { type LabelLine, letters, lineHeight, markRoom, place, setWords } from '
 import type { Spot } from './pen.ts';
 import { axisTo, type Plot, plotIn, plotMargins } from './plot.ts';
 import type { TurningLine, TurnScene } from './scene-turn.ts';
+import { wrap } from './text-width.ts';
 
 /** A part of the sheet drawn to a scale of its own. */
 export interface ScaledPart {
@@ -17,6 +18,7 @@ export interface ScaledPart {
 /** Where a turn goes on paper, tenths of a millimetre. */
 export interface TurnSheet {
     readonly width: number;
+    readonly heading: readonly string[];
     /** The turn in the water, her first course up the sheet. */
     readonly water?: ScaledPart;
     /** The moment that matters, the bow up; in the boat's axes. */
@@ -41,24 +43,26 @@ export interface TurnLabel {
     readonly leader: readonly Spot[];
 }
 
-const heading = 70;
+const headingLine = 52;
 const gutter = 60;
-const waterShare = 0.6;
+const waterShare = 0.55;
 const plotHeight = 250;
 const below = 330;
-const labelWidth = 400;
+const labelWidth = 320;
 
 export function layOutTurn(scene: TurnScene, width: number): TurnSheet {
     const left = margins.page;
     const whole = width - 2 * margins.page;
-    const top = margins.page + heading;
+    const heading = wrap(scene.heading, whole, letters.name, 'bold');
+    const top = margins.page + heading.length * headingLine + 18;
     const under = (y: number) => ({
         clean: { x: left, y, width: whole * 0.46, height: below },
         moments: { x: left + whole * 0.5, y, width: whole * 0.5, height: below },
         bottom: y + below,
     });
     if (scene.radius === undefined || scene.times.length === 0) {
-        return { width, frame: 0, ghosts: [], labels: [], ...under(top) };
+        const none = { x: left, y: top, width: whole, height: 0 };
+        return { width, heading, frame: 0, ghosts: [], labels: [], clean: none, moments: none, bottom: top };
     }
     const frame = nearestFrame(scene.times, scene.trouble?.time ?? 0);
     const water = waterPart(scene, left, top, whole * waterShare);
@@ -92,6 +96,7 @@ export function layOutTurn(scene: TurnScene, width: number): TurnSheet {
     const after = nearest ? plotTop + plotHeight + plotMargins.below + 30 : top + row + gutter;
     return {
         width,
+        heading,
         water,
         detail,
         frame,
@@ -103,7 +108,7 @@ export function layOutTurn(scene: TurnScene, width: number): TurnSheet {
 }
 
 function waterPart({ extent: { from, to } }: TurnScene, x: number, y: number, width: number): ScaledPart {
-    const room = 50;
+    const room = 96;
     const [across, along] = [to[1] - from[1], to[0] - from[0]];
     const denominator = roundScale(Math.max(across / (width - 2 * room), along / (1150 - 2 * room)) * 10_000);
     const perMetre = 10_000 / denominator;
@@ -130,7 +135,7 @@ function detailPart(scene: TurnScene, frame: number, box: Rectangle): ScaledPart
     const astern = Math.min(...points.map(([x]) => x));
     const port = Math.max(...points.map(([, y]) => y));
     const starboard = Math.min(...points.map(([, y]) => y));
-    const wide = box.width - labelWidth - 60;
+    const wide = box.width - labelWidth - 110;
     const denominator = roundScale(
         Math.max((port - starboard) / wide, (ahead - astern) / (box.height - 2 * room)) * 10_000,
     );

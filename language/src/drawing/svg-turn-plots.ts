@@ -64,13 +64,14 @@ export function drawNearest(
 export function drawCleanTurns({ clean }: TurnScene, { clean: box }: TurnSheet, palette: Palette): string {
     const { ink, soft, paper } = palette;
     const { port, starboard } = clean;
+    if (box.height === 0) return '';
     const widest = Math.max(port.radius ?? 0, starboard.radius ?? 0);
     const title = text([box.x, box.y + 28], 'Tightest clean turns', {
         size: letters.small,
         weight: 'bold',
         fill: ink,
     });
-    const foot = box.y + box.height - 84;
+    const foot = widest === 0 ? box.y + 30 : box.y + box.height - 84;
     const middle = box.x + box.width / 2;
     const words = ([side, { words: said }]: readonly ['port' | 'starboard', TurnScene['clean']['port']]) =>
         wrap(said, box.width / 2 - 30, letters.caption)
@@ -88,7 +89,7 @@ export function drawCleanTurns({ clean }: TurnScene, { clean: box }: TurnSheet, 
         Math.max((4 * widest) / (box.width - 60), widest / (box.height - 150)) * 10_000,
     );
     const perMetre = 10_000 / denominator;
-    const arc = (radius: number | undefined, sign: number) => {
+    const arc = ({ radius, told: words = '' }: TurnScene['clean']['port'], sign: number) => {
         if (radius === undefined) return '';
         const r = radius * perMetre;
         const curve = Array.from({ length: 33 }, (_, index): Spot => {
@@ -99,7 +100,7 @@ export function drawCleanTurns({ clean }: TurnScene, { clean: box }: TurnSheet, 
             path(curve, { stroke: ink, width: 4 }) +
             line([middle, foot], [middle + sign * r, foot], { stroke: soft, width: 2 }) +
             line([middle + sign * r, foot - 9], [middle + sign * r, foot + 9], { stroke: soft, width: 2 }) +
-            text([middle + (sign * r) / 2, foot - 10], inMetres(radius), {
+            text([middle + (sign * r) / 2, foot - 10], words, {
                 size: letters.caption,
                 fill: ink,
                 anchor: 'middle',
@@ -109,8 +110,8 @@ export function drawCleanTurns({ clean }: TurnScene, { clean: box }: TurnSheet, 
     };
     return (
         told +
-        arc(port.radius, -1) +
-        arc(starboard.radius, 1) +
+        arc(port, -1) +
+        arc(starboard, 1) +
         circle([middle, foot], 7, { fill: ink }) +
         text([box.x + box.width, box.y + 28], `1 : ${denominator}`, {
             size: letters.caption,
@@ -126,6 +127,7 @@ export function drawMoments(
     { moments: box }: TurnSheet,
     { ink, soft, accent }: Palette,
 ): string {
+    if (box.height === 0) return '';
     let y = box.y + 28;
     let drawn = text([box.x, y], 'What happens', { size: letters.small, weight: 'bold', fill: ink });
     const indent = 110;

@@ -3,7 +3,8 @@ import { units } from '../units/unit.ts';
 import type { XY } from './elements.ts';
 import { letters, lineHeight, markRoom } from './labels.ts';
 import type { Palette } from './palette.ts';
-import { circle, path, rectangle, type Spot, text } from './pen.ts';
+import { circle, line, path, rectangle, type Spot, text } from './pen.ts';
+import { roundStep } from './rulers.ts';
 import type { TurnScene } from './scene-turn.ts';
 import { fromBoat, inWater, pathAt, type TurnSheet } from './sheet-turn.ts';
 import type { Group } from './svg-file.ts';
@@ -41,7 +42,23 @@ export function drawTrack(
         group('ghosts', 'The boat and her lines in passing.', ghost, 'ghost') +
         group('moment', scene.trouble?.words ?? '', now, 'moment') +
         (ring && scene.trouble ? circle(toPage(ring), 34, { stroke: accent, width: 4, dash: '9 6' }) : '') +
-        times.join('')
+        times.join('') +
+        drawBar(water, palette)
+    );
+}
+
+/** A bar of round length in the chart's lower corner. */
+function drawBar({ box, denominator }: NonNullable<TurnSheet['water']>, { ink }: Palette): string {
+    const perMetre = 10_000 / denominator;
+    const metres = roundStep(box.width / 6 / perMetre);
+    const [x, y] = [box.x + box.width / 2 - (metres * perMetre) / 2, box.y + box.height - 24];
+    return (
+        line([x, y], [x + metres * perMetre, y], { stroke: ink, width: 5 }) +
+        text([x + (metres * perMetre) / 2, y - 12], `${metres} m`, {
+            size: letters.caption,
+            fill: ink,
+            anchor: 'middle',
+        })
     );
 }
 
@@ -56,12 +73,12 @@ function drawBoat(
     scene: TurnScene,
     frame: number,
     toPage: (point: XY) => Spot,
-    { hull, line, paper, width }: BoatInk,
+    { hull, line: towed, paper, width }: BoatInk,
 ): string {
     const there = (point: XY) => toPage(inWater(scene, frame, point));
     const lines = scene.lines.map((each) => {
         const drawn = pathAt(each, frame).map(toPage);
-        return path(drawn, { stroke: line, width }) + circle(drawn.at(-1)!, 5, { fill: line });
+        return path(drawn, { stroke: towed, width }) + circle(drawn.at(-1)!, 5, { fill: towed });
     });
     return (
         lines.join('') +

@@ -37,11 +37,13 @@ export function svgOfTurn(scene: TurnScene, wishes: SvgWishes = {}): string {
     const group = grouper(live);
     const body = [
         rectangle([0, 0], sheet.width, height, { fill: palette.paper }),
-        text([margins.page, margins.page + 40], scene.heading, {
-            size: letters.name,
-            weight: 'bold',
-            fill: palette.ink,
-        }),
+        ...sheet.heading.map((words, index) =>
+            text([margins.page, margins.page + 40 + 52 * index], words, {
+                size: letters.name,
+                weight: 'bold',
+                fill: palette.ink,
+            }),
+        ),
         drawTrack(scene, sheet, palette, group),
         drawDetail(scene, sheet, palette, group),
         drawNearest(scene, sheet, palette),

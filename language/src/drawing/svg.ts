@@ -2,11 +2,13 @@ import type { SceneElement } from './elements.ts';
 import { type Palette, type PaletteName, palettes } from './palette.ts';
 import { circle, rectangle, short } from './pen.ts';
 import { type Scene, sceneWords } from './scene.ts';
+import { type CompareScene, compareWords } from './scene-compare.ts';
 import { layOut, lureOnPaper, type Sheet, type SheetWishes } from './sheet.ts';
 import { drawBlock, drawNotes } from './svg-block.ts';
-import { grouper, svgFile } from './svg-file.ts';
+import { type Group, grouper, svgFile } from './svg-file.ts';
 import { drawFrame, drawScaleBar, drawTrack } from './svg-frame.ts';
 import { drawGearElement } from './svg-gear.ts';
+import { drawGhost, ghostPalette } from './svg-ghosts.ts';
 import { drawLabel, drawLeader } from './svg-labels.ts';
 import { drawWaterElement, drawWaveNumbers } from './svg-water.ts';
 
@@ -25,6 +27,24 @@ export interface SvgWishes extends SheetWishes {
  * Elements carry `data-id`, the scene's; the root says how the page relates to the water.
  */
 export function svgOf(scene: Scene, wishes: SvgWishes = {}): string {
+    return drawSheet(scene, wishes, sceneWords(scene), () => []);
+}
+
+/** Two versions of a plan on one sheet, the earlier one in broken lines below the later. */
+export function svgOfChanges(scene: CompareScene, wishes: SvgWishes = {}): string {
+    const above: Scene = { ...scene, view: 'above' };
+    return drawSheet(above, wishes, compareWords(scene), (sheet, palette, group) => {
+        const ghostly = ghostPalette(palette);
+        return scene.ghosts.map((ghost) => drawGhost(ghost, sheet, ghostly, group));
+    });
+}
+
+function drawSheet(
+    scene: Scene,
+    wishes: SvgWishes,
+    words: readonly string[],
+    drawBelow: (sheet: Sheet, palette: Palette, group: Group) => readonly string[],
+): string {
     const sheet = layOut(scene, wishes);
     const chosen = wishes.palette ?? 'light';
     const palette = typeof chosen === 'string' ? palettes[chosen] : chosen;
@@ -45,6 +65,7 @@ export function svgOf(scene: Scene, wishes: SvgWishes = {}): string {
         drawWaveNumbers(scene, sheet, palette),
         ...sheet.labels.map((label) => drawLeader(label, palette)),
         drawFrame(scene, sheet, palette),
+        ...drawBelow(sheet, palette, group),
         ...drawRings(scene, sheet, palette),
         ...shown.filter(({ role }) => !isWater(role)).map(draw),
         ...sheet.labels.map((label) =>
@@ -56,7 +77,7 @@ export function svgOf(scene: Scene, wishes: SvgWishes = {}): string {
     ];
     const { water, perMetre, bow } = sheet;
     const [ox, oy] = sheet.toPage([0, 0]);
-    return svgFile(sheet, sceneWords(scene), body, {
+    return svgFile(sheet, words, body, {
         live: wishes.live ?? false,
         facts: {
             plan: scene.plan,

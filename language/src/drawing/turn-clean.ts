@@ -8,6 +8,8 @@ import { andList, asWritten } from './words.ts';
 export interface CleanTurnWords {
     /** The tightest turn that keeps every two lines apart and every lure working; absent where none is clean. */
     readonly radius?: number;
+    /** The radius in its author's unit. */
+    readonly told?: string;
     /** s */
     readonly halfTurn?: number;
     /** `48 m to port, 37 s for a half turn` */
@@ -37,14 +39,15 @@ export function cleanWords(
     const limit = limiting.limit && limitWords(limiting.limit);
     if (radius === undefined) {
         return {
-            words: `none to ${side} that was looked at`,
-            ...(limit && { limit: `To ${side} ${limit} in all of them.` }),
+            words: `none to ${side} of those looked at`,
+            ...(limit && { limit: `To ${side}: ${limit} in all of them.` }),
         };
     }
     const { halfTurn } = limiting;
     const seconds = halfTurn === undefined ? '' : `, ${print(halfTurn, units.s)} for a half turn`;
     return {
         radius,
+        told: asWritten(radius, like),
         ...(halfTurn !== undefined && { halfTurn }),
         words: `${asWritten(radius, like)} to ${side}${seconds}`,
         ...(limit && { limit: `Tighter to ${side}, ${limit}.` }),

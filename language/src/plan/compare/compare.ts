@@ -1,4 +1,5 @@
 import type { Spread, SpreadLine } from '../model.ts';
+import type { Voice } from '../origin.ts';
 import { compareDefinitions } from './definitions.ts';
 import { type Difference, differences, type Told } from './differences.ts';
 import { swapsAmong } from './swaps.ts';
@@ -149,8 +150,21 @@ function ownOf(plan: Spread): object {
 }
 
 function compareLines(before: SpreadLine, after: SpreadLine): Difference[] {
-    return differences(propertiesOf(before), propertiesOf(after));
+    return differences(
+        propertiesOf(before),
+        propertiesOf(after),
+        [],
+        (old, now) => isBrought(old) && isBrought(now),
+    );
 }
+
+/** Whether the outfit, the lure or the method brought it: then their name has changed, or what they are. */
+function isBrought(value: unknown): boolean {
+    const voice = (value as { readonly origin?: { readonly voice?: Voice } } | undefined)?.origin?.voice;
+    return voice !== undefined && brought.has(voice);
+}
+
+const brought: ReadonlySet<Voice> = new Set<Voice>(['outfit', 'lure', 'bait', 'teaser', 'method', 'boat']);
 
 /** What the crew does at a position; lure, teaser and bait are one thing to it: its gear. */
 function propertiesOf(line: SpreadLine): object {

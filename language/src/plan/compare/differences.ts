@@ -1,6 +1,6 @@
 import { isSame } from '../../units/compare.ts';
 import { printQuantity } from '../../units/print.ts';
-import type { Quantity } from '../../units/quantity.ts';
+import { type Quantity, si } from '../../units/quantity.ts';
 
 /** A value as its author wrote it. */
 export type Told = string;
@@ -18,15 +18,21 @@ export interface Difference {
  * who said it are no difference. Walks whatever the model holds, so that a new property is compared without being
  * named here. What has a name of its own (a lure, an outfit) is compared by that name.
  */
-export function differences(before: unknown, after: unknown, path: readonly string[] = []): Difference[] {
+export function differences(
+    before: unknown,
+    after: unknown,
+    path: readonly string[] = [],
+    isToldElsewhere: (before: unknown, after: unknown) => boolean = () => false,
+): Difference[] {
+    if (isToldElsewhere(before, after)) return [];
     const [old, now] = [meant(before), meant(after)];
     if (old === undefined && now === undefined) return [];
-    if (isParts(old) && isParts(now)) return inParts(old, now, path);
+    if (isParts(old) && isParts(now)) return inParts(old, now, path, isToldElsewhere);
     if (isList(old ?? []) && isList(now ?? [])) {
         return inLists((old ?? []) as readonly unknown[], (now ?? []) as readonly unknown[], path);
     }
-    if (isParts(old) && now === undefined) return inParts(old, {}, path);
-    if (old === undefined && isParts(now)) return inParts({}, now, path);
+    if (isParts(old) && now === undefined) return inParts(old, {}, path, isToldElsewhere);
+    if (old === undefined && isParts(now)) return inParts({}, now, path, isToldElsewhere);
     if (same(old, now)) return [];
     return [
         {
@@ -46,7 +52,7 @@ interface Measured {
 type Parts = Readonly<Record<string, unknown>>;
 
 /** Keys that say where something was said, or how surely. */
-const aside = new Set(['origin', 'standing', 'doc', 'kind']);
+const aside = new Set(['origin', 'standing', 'doc', 'kind', 'inherited']);
 
 /** A value without where it was said: what is named stands for its name. */
 function meant(value: unknown): unknown {
@@ -71,7 +77,12 @@ function isNamed(value: unknown): value is Named {
     return typeof value === 'object' && value !== null && 'named' in value;
 }
 
-function inParts(before: Parts, after: Parts, path: readonly string[]): Difference[] {
+function inParts(
+    before: Parts,
+    after: Parts,
+    path: readonly string[],
+    isToldElsewhere: (before: unknown, after: unknown) => boolean,
+): Difference[] {
     if (isBack(before) || isBack(after)) {
         const [old, now] = [tellBack(before), tellBack(after)];
         const [a, b] = [backOf(before), backOf(after)];
@@ -86,7 +97,9 @@ function inParts(before: Parts, after: Parts, path: readonly string[]): Differen
     const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])].filter(
         (key) => !aside.has(key) || isWord(before[key] ?? after[key], key),
     );
-    return keys.sort().flatMap((key) => differences(before[key], after[key], [...path, wordsOf(key)]));
+    return keys
+        .sort()
+        .flatMap((key) => differences(before[key], after[key], [...path, wordsOf(key)], isToldElsewhere));
 }
 
 /** `kind` is a property where a crew says it (`kind "squid chain"`), and a mark of the model where it does not. */
@@ -159,7 +172,7 @@ function keyOf(entry: unknown): string {
 function bare(entry: unknown): unknown {
     const value = meant(entry);
     if (isNamed(value)) return { named: value.named };
-    if (isMeasured(value)) return Number(value.si.toPrecision(9));
+    if (isMeasured(value)) return Number(meaningOf(value).toPrecision(9));
     if (isList(value)) return value.map(bare);
     if (!isParts(value)) return value;
     const keys = Object.keys(value)
@@ -170,7 +183,7 @@ function bare(entry: unknown): unknown {
 
 function same(a: unknown, b: unknown): boolean {
     if (isNamed(a) && isNamed(b)) return a.named === b.named;
-    if (isMeasured(a) && isMeasured(b)) return isSame(a.si, b.si);
+    if (isMeasured(a) && isMeasured(b)) return isSame(meaningOf(a), meaningOf(b));
     return keyOf(a) === keyOf(b);
 }
 
@@ -182,16 +195,21 @@ export function tell(value: unknown): Told {
     if (typeof value === 'boolean') return value ? 'yes' : 'no';
     if (!isParts(value)) return String(value);
     if (typeof value.name === 'string' && 'side' in value && 'place' in value) return value.name;
-    return Object.entries(value)
+    const words = Object.entries(value)
         .filter(([key, part]) => (!aside.has(key) || key === 'kind') && part !== undefined && part !== false)
         .map(([, part]) => tell(meant(part)))
-        .filter(Boolean)
-        .join(' ');
+        .filter(Boolean);
+    return [...new Set(words)].join(', ');
+}
+
+/** 30 % of class is 30 % of class, whichever class that is: the line that it is of is told on its own. */
+function meaningOf({ si: value, quantity }: Measured): number {
+    return quantity?.unit.dimension === 'share' ? si(quantity) : value;
 }
 
 /** As it was written; what nobody wrote as a bare number. */
-function tellMeasure({ si, quantity }: Measured): Told {
-    return quantity ? printQuantity(quantity) : String(Number(si.toPrecision(4)));
+function tellMeasure({ si: value, quantity }: Measured): Told {
+    return quantity ? printQuantity(quantity) : String(Number(value.toPrecision(4)));
 }
 
 function isMeasured(value: unknown): value is Measured {
