@@ -203,6 +203,25 @@ export function textEditor(page: Page) {
                     .waitFor();
             }),
 
+        /** Clicks the lens with this title that stands closest above a text in sight. */
+        clickLens: (title: string, below: string) =>
+            within(`click "${title}" above "${below}"`, async () => {
+                const lenses = page.locator('.codelens-decoration a:visible', { hasText: exactly(title) });
+                for (const end = Date.now() + 10_000; Date.now() < end; await page.waitForTimeout(100)) {
+                    const place = await (await editor()).evaluate(locate, { text: below, nth: 1 });
+                    const boxes = await lenses.evaluateAll((all) =>
+                        all.map((lens) => lens.getBoundingClientRect().toJSON() as DOMRect),
+                    );
+                    const [nearest] = boxes
+                        .filter(({ bottom }) => place && bottom <= place.y && bottom > place.y - 40)
+                        .sort((a, b) => b.y - a.y);
+                    if (!nearest) continue;
+                    await page.mouse.click(nearest.x + nearest.width / 2, nearest.y + nearest.height / 2);
+                    return;
+                }
+                throw new Error('there is no such lens');
+            }),
+
         /** The titles of the code lenses in sight. */
         async lenses(): Promise<string[]> {
             return (await editor()).locator('.codelens-decoration a').allInnerTexts();

@@ -1,7 +1,7 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, beforeAll, describe } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { layOut } from '../../extension/package.mjs';
 import { openWorkbench, type Workbench } from './driver.ts';
 import { testCommands } from './extension/commands.ts';
@@ -56,3 +56,26 @@ describe('the extension, installed, in a folder that is not trusted', { timeout:
     describe('the diagram', () => testDiagram(() => bench));
     describe('commands', () => testCommands(() => bench));
 });
+
+test('where the editor is older than what the manifest asks for, the extension does not run', async () => {
+    const installed = mkdtempSync(path.join(tmpdir(), 'layback-installed-'));
+    layOut(installed);
+    const manifest = path.join(installed, 'package.json');
+    const { engines, ...rest } = JSON.parse(readFileSync(manifest, 'utf8'));
+    // The editor of these tests is the very least that the manifest asks for.
+    expect(engines.vscode).toBe('^1.91.0');
+    writeFileSync(manifest, JSON.stringify({ ...rest, engines: { ...engines, vscode: '^1.92.0' } }));
+    const held = await openWorkbench({
+        workspace: { 'plan.spread': 'spread' },
+        extension: { folder: installed },
+        installed: true,
+    });
+    try {
+        await held.openFile('plan.spread');
+        await held.page.getByRole('button', { name: 'Plain Text' }).waitFor();
+        await expect(held.command('Layback: Open the Diagram')).rejects.toThrow(/not offered/);
+    } finally {
+        await held.close();
+        rmSync(installed, { recursive: true });
+    }
+}, 90_000);

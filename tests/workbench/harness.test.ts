@@ -185,10 +185,6 @@ describe('modes', { timeout: 90_000 }, () => {
         }
     });
 
-    test('an extension that asks for this VS Code runs installed', async () => {
-        await (await squigglesWith({ workspace, extension: fixture(), installed: true }, found)).close();
-    });
-
     test('a workspace that is not trusted opens restricted, in the theme and with the settings asked for', async () => {
         const settings = { 'editor.lineNumbers': 'off' };
         // Only what could run on a desktop too is held to what it declares.

@@ -1,10 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { mkdir, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { soon, type Workbench } from '../driver.ts';
+import { closeAll, diagramOf } from './diagram-page.ts';
 
 /** What the commands do. */
 export function testCommands(bench: () => Workbench): void {
+    const diagram = diagramOf(bench);
     const told = () => expect.poll(async () => (await bench().notifications()).join('\n'), soon);
     const onDisk = (file: string) => readFileSync(path.join(bench().folder, file));
 
@@ -80,6 +83,50 @@ export function testCommands(bench: () => Workbench): void {
         expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([1240, 1754]);
         await bench().theme('light');
         await bench().command('Notifications: Clear All Notifications');
+    });
+
+    test('a new plan goes where the team keeps its plans, whatever is open', async () => {
+        await closeAll(bench());
+        await bench().command('Layback: New Plan…');
+        const asked = bench().page.locator('.quick-input-message');
+        await expect
+            .poll(() => asked.allInnerTexts(), soon)
+            .toEqual([expect.stringMatching(/^A file in plans /)]);
+        await bench().answer('Blue Marlin');
+        await expect
+            .poll(() => asked.allInnerTexts(), soon)
+            .toEqual([expect.stringMatching(/^plans\/blue-marlin\.spread is there already\./)]);
+        await bench().page.keyboard.press('Escape');
+    });
+
+    test('the settings of the folder are obeyed as soon as they are written', async () => {
+        await bench().openFile('plans/blue-marlin.spread');
+        await bench().select('lure tar-barrel');
+        await bench().command('Layback: Open the Diagram');
+        const bow = () => diagram.view().locator('#stage > svg').getAttribute('data-bow');
+        await expect.poll(bow, soon).toBe('up');
+        const hints = async () => (await bench().text()).includes('back wave 3 = 23 m');
+        await expect.poll(hints, soon).toBe(true);
+        await mkdir(path.join(bench().folder, '.vscode'));
+        const settings = { 'layback.inlayHints.waves': false, 'layback.diagram.bow': 'right' };
+        await writeFile(path.join(bench().folder, '.vscode/settings.json'), JSON.stringify(settings));
+        await expect.poll(bow, soon).toBe('right');
+        await expect.poll(hints, soon).toBe(false);
+        await bench().screenshot('diagram-bow-right');
+        await rm(path.join(bench().folder, '.vscode'), { recursive: true });
+        await expect.poll(bow, soon).toBe('up');
+        await expect.poll(hints, soon).toBe(true);
+        await closeAll(bench());
+    });
+
+    test('the count in the status bar leads to the problems', async () => {
+        await bench().openFile('plans/what-findings-look-like.spread');
+        await bench().command('View: Hide Panel');
+        await bench().page.locator('.markers-panel').waitFor({ state: 'hidden' });
+        await bench()
+            .page.getByRole('button', { name: /^In this file: / })
+            .click();
+        await bench().page.locator('.markers-panel').waitFor();
     });
 
     test('the server is started again, and finds everything again', async () => {

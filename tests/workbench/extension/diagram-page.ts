@@ -14,6 +14,11 @@ export function diagramOf(bench: () => Workbench) {
             (await svg().count()) > 0 ? ((await svg().getAttribute('data-plan')) ?? undefined) : undefined,
         /** What part of the page is in sight: x, y, width, height. */
         sight,
+        /** The paper that it is drawn on, as its drawing gives it. */
+        sheet: async (): Promise<string> => {
+            const paper = svg().locator('rect').first();
+            return `${await paper.getAttribute('width')} × ${await paper.getAttribute('height')}`;
+        },
         /** Where one looks and how large, whatever the size of the panel: the middle of what is in sight, a pixel's worth. */
         eye: async (): Promise<number[]> => {
             const [x = 0, y = 0, width = 0, height = 0] = await sight();
@@ -22,10 +27,10 @@ export function diagramOf(bench: () => Workbench) {
                 .map(Math.round)
                 .concat(Number((width / (box?.width ?? 1)).toFixed(2)));
         },
-        /** Where on the screen an element is, px. */
+        /** Where on the screen the middle of an element is, px: its edges have strokes, as wide as the sheet's scale asks. */
         placeOf: async (id: string) => {
             const box = await view().locator(`g[data-id="${id}"]`).boundingBox();
-            return box && { x: Math.round(box.x), y: Math.round(box.y) };
+            return box && { x: Math.round(box.x + box.width / 2), y: Math.round(box.y + box.height / 2) };
         },
         banner: async (): Promise<string> => {
             const banner = view().locator('#banner');

@@ -31,6 +31,9 @@ export function testFirstPlan(bench: () => Workbench): void {
             'Write a plan of your own',
             'Save your first clean plan',
         ]);
+        // The page beside the steps, which shows what a plan looks like, in the language's own colours.
+        const shown = bench().webview().locator('code', { hasText: 'port short corner {' }).locator('span');
+        await shown.first().waitFor();
         await bench().screenshot('walkthrough');
     });
 
@@ -85,6 +88,7 @@ export function testFirstPlan(bench: () => Workbench): void {
         await expect.poll(() => bench().text(), soon).toMatch(/outfit two\n +lure thistle.*\n +back wave 3/);
         await expect.poll(() => diagram.label('starboard long corner'), soon).toContain('wave 3');
         await bench().command('Format Document');
+        await expect.poll(() => bench().text(), soon).toMatch(/long corner { outfit two {2}lure thistle/);
         await expect.poll(() => bench().squiggles(), soon).toEqual([]);
         await bench().save();
         await bench().page.getByRole('button', { name: 'Nothing was found in this file.' }).waitFor();
