@@ -1,43 +1,42 @@
-// Runs the command over this folder as its team would, and keeps the pictures in artefacts/demo/.
+// Runs the command over a copy of this folder as its team would, and keeps what it draws in artefacts/demo/.
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
-import { basename, join, relative } from 'node:path';
+import { cpSync, existsSync, readdirSync, rmSync } from 'node:fs';
+import { join, relative } from 'node:path';
 
-const folder = import.meta.dirname;
-const layback = join(folder, '../dist/layback.mjs');
-const pictures = join(folder, '../artefacts/demo');
+const root = join(import.meta.dirname, '..');
+const layback = join(root, 'dist/layback.mjs');
+const team = join(root, 'artefacts/demo');
 if (!existsSync(layback)) throw new Error('dist/layback.mjs is not built: npm run build');
 
+rmSync(team, { recursive: true, force: true });
+cpSync(import.meta.dirname, team, { recursive: true, filter: (path) => !/\.(mjs|svg)$/.test(path) });
+
 // Two plans went wrong on purpose, so that findings have something to show.
-show(['check', '--fail-on', 'never']);
-show(['figures', 'plans/blue-marlin.spread']);
-show(['explain', 'stagger']);
+show('check', '--fail-on', 'never');
+show('figures', 'plans/blue-marlin.spread', '--plan', 'bank-settled');
+show('brief', 'plans/blue-marlin.spread', '--plan', 'bank-settled');
 
-rmSync(pictures, { recursive: true, force: true });
-mkdirSync(pictures, { recursive: true });
-for (const plan of readdirSync(join(folder, 'plans')).filter((name) => name.endsWith('.spread'))) {
-    for (const { name } of spreadsOf(`plans/${plan}`)) {
-        const picture = join(pictures, `${basename(plan, '.spread')}-${name}`);
-        run(['draw', `plans/${plan}`, '--plan', name, '-o', `${picture}.svg`]);
-        run(['draw', `plans/${plan}`, '--plan', name, '-o', `${picture}.png`]);
-        run(['draw', `plans/${plan}`, '--plan', name, '--view', 'side', '-o', `${picture}-side.svg`]);
-    }
+const plans = readdirSync(join(team, 'plans')).filter((name) => name.endsWith('.spread'));
+for (const plan of plans) {
+    run('draw', `plans/${plan}`);
+    run('draw', `plans/${plan}`, '--view', 'side');
 }
-console.log(`\n${readdirSync(pictures).length} pictures in ${relative(process.cwd(), pictures) || '.'}:`);
-for (const name of readdirSync(pictures)) console.log(`  ${name}`);
+run('draw', 'plans/blue-marlin.spread', '--plan', 'bank-settled', '-o', 'plans/bank-settled.png');
+run('card', 'plans/blue-marlin.spread', '--plan', 'bank-settled', '-o', 'plans/bank-settled-card.pdf');
 
-function show(args) {
+const made = readdirSync(join(team, 'plans')).filter((name) => !name.endsWith('.spread'));
+const folder = relative(process.cwd(), join(team, 'plans')) || '.';
+console.log(`\nDrawn from above and from the side, and one deck card: ${made.length} files in ${folder}/`);
+for (const name of made) console.log(`  ${join(folder, name)}`);
+
+function show(...args) {
     console.log(`\n$ layback ${args.join(' ')}\n`);
-    console.log(run(args));
+    console.log(run(...args));
 }
 
-function spreadsOf(path) {
-    return JSON.parse(run(['figures', path, '--json'])).plans;
-}
-
-function run(args) {
+function run(...args) {
     const { status, stdout, stderr } = spawnSync(process.execPath, [layback, ...args], {
-        cwd: folder,
+        cwd: team,
         encoding: 'utf8',
         maxBuffer: 2 ** 28,
         env: { ...process.env, FORCE_COLOR: process.stdout.isTTY ? '1' : '' },
