@@ -1,4 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+const root = join(import.meta.dirname, '..');
 
 /*
  * What the packages underneath the server bring along and it never runs: other ways of deciding between alternatives,
@@ -8,7 +11,7 @@ import { readFileSync } from 'node:fs';
  */
 
 /** Modules all of whose exports are left out. */
-const unused = [
+export const unused = [
     // Our own strategy decides by one token (syntax/lookahead.ts); this one also brings a library of collections.
     'chevrotain-allstar/lib/all-star-lookahead.js',
     // The grammar is checked in development mode by a test; what is shipped takes it as it is.
@@ -24,7 +27,19 @@ const unused = [
     'langium/lib/validation/document-validator.js',
     'vscode-languageserver/lib/common/textDocuments.js',
     'vscode-languageserver/lib/node/files.js',
-    'vscode-languageserver-protocol/lib/common/protocol.notebook.js',
+    ...['callHierarchy', 'colorProvider', 'inlineCompletion', 'inlineValue', 'moniker', 'notebook'].map(
+        (feature) => `vscode-languageserver-protocol/lib/common/protocol.${feature}.js`,
+    ),
+    'vscode-languageserver-protocol/lib/common/protocol.textDocumentContent.js',
+];
+
+export const features = [
+    'callHierarchy',
+    'inlineCompletion',
+    'inlineValue',
+    'moniker',
+    'notebook',
+    'textDocumentContent',
 ];
 
 /** For the bundler: leaves out what the server never uses. */
@@ -40,13 +55,44 @@ export const leftOut = {
             contents: slim(readFileSync(path, 'utf8')),
             loader: 'js',
         }));
-        // The one that runs when the package is read: it would add notebooks to what a connection can do.
-        onLoad({ filter: /\/vscode-languageserver\/lib\/common\/notebook\.js$/ }, () => ({
-            contents: 'exports.NotebookSyncFeature = (Base) => Base; exports.NotebookDocuments = undefined;',
+        // What looks for faults in the patterns of tokens; like the grammar they are taken as they are.
+        onLoad({ filter: /\/chevrotain\/lib\/src\/scan\/lexer\.js$/ }, ({ path }) => ({
+            contents: `${gone}\n${readFileSync(path, 'utf8').replace(
+                /^export function (find\w+|validatePatterns|perform\w*Checks)\([\s\S]*?^\}$/gm,
+                'export { gone as $1 };',
+            )}`,
             loader: 'js',
         }));
+        onLoad({ filter: /\/node_modules\/string-width\/index\.js$/ }, () => ({
+            contents: roughWidth,
+            loader: 'js',
+        }));
+        // These run when the package is read: each would add to what a connection can do.
+        onLoad(
+            { filter: new RegExp(`/vscode-languageserver/lib/common/(${features.join('|')})\\.js$`) },
+            ({ path }) => ({
+                contents: readFileSync(path, 'utf8')
+                    .match(/exports\.\w+Feature = /g)
+                    .map((assigned) => `${assigned}(Base) => Base;`)
+                    .join('\n'),
+                loader: 'js',
+            }),
+        );
     },
 };
+
+/**
+ * An editor shows a table in whatever font it has. Letters that are two columns wide in most are told by their script,
+ * without a list of them all.
+ */
+const roughWidth = `
+const wide = /\\p{Emoji_Presentation}|\\p{Script=Han}|\\p{Script=Hiragana}|\\p{Script=Katakana}|\\p{Script=Hangul}/u;
+const letters = new Intl.Segmenter();
+export default (text) => {
+    let width = 0;
+    for (const { segment } of letters.segment(text)) width += wide.test(segment) ? 2 : 1;
+    return width;
+};`;
 
 /** The same names, and nothing behind them. */
 function hollow(source) {
@@ -60,8 +106,9 @@ function hollow(source) {
     ].join('\n');
 }
 
-/** The protocol's types without what tells whether something is one, which nobody doubts here, and texts of old. */
+/** The protocol's types that some text speaks of, without what tells whether something is one: nobody doubts it. */
 function slim(source) {
+    const spoken = wordsOf(['language/src', ...speakers.map((path) => `node_modules/${path}/lib`)]);
     const rest = source
         .replace(/^ {4}function is\(value\) \{\n[\s\S]*?^ {4}\}\n {4}(\w+)\.is = is;\n/gm, (whole, type) =>
             asked.has(type) ? whole : `    ${type}.is = gone;\n`,
@@ -73,8 +120,27 @@ function slim(source) {
         .replace(
             /^export var TextDocument;[\s\S]*?^class FullTextDocument \{[\s\S]*?^\}/m,
             'export { gone as TextDocument };',
+        )
+        .replace(
+            /^export var (\w+);\n\(function \(\1\) \{\n[\s\S]*?^\}\)\(\1 \|\| \(\1 = \{\}\)\);$/gm,
+            (whole, type) => (spoken.has(type) ? whole : `export { gone as ${type} };`),
         );
     return `${gone}\n${rest}`;
+}
+
+const speakers = ['langium', 'vscode-jsonrpc', 'vscode-languageserver', 'vscode-languageserver-protocol'];
+
+/** Every word of the sources in some folders. */
+function wordsOf(folders) {
+    const words = new Set();
+    for (const folder of folders) {
+        for (const name of readdirSync(join(root, folder), { recursive: true })) {
+            if (!/\.(js|ts)$/.test(name) || name.endsWith('.d.ts') || name.startsWith('grammar/')) continue;
+            for (const [word] of readFileSync(join(root, folder, name), 'utf8').matchAll(/\w+/g))
+                words.add(word);
+        }
+    }
+    return words;
 }
 
 const gone =

@@ -1,6 +1,6 @@
 // Prints how long an editor waits, in a folder of 300 files, beside the toolkit's own services over the same grammar
 // and checks. Both servers take turns, keystroke by keystroke, so that noise hits both. No test decides by this.
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -19,6 +19,7 @@ const keystrokes = Number(process.argv[2] ?? 150);
 const scratch = mkdtempSync(join(tmpdir(), 'layback-benchmark-'));
 try {
     sizes();
+    activation();
     const ours = join(root, 'dist/server-node.cjs');
     const plain = join(scratch, 'default-server.cjs');
     await build({
@@ -48,6 +49,22 @@ function sizes() {
         const zipped = gzipSync(bytes, { level: 9 }).length;
         console.log(`${name.padEnd(20)} ${kilobytes(bytes.length)}, ${kilobytes(zipped)} gzipped`);
     }
+}
+
+/** The extension, read and woken up in an editor that is a stand-in, each time in a process of its own. */
+function activation() {
+    const script = join(import.meta.dirname, 'activation.mjs');
+    const runs = Array.from({ length: 9 }, () =>
+        JSON.parse(execFileSync(process.execPath, [script], { encoding: 'utf8' })),
+    );
+    const median = (pick) =>
+        runs
+            .map(pick)
+            .sort((a, b) => a - b)[4]
+            .toFixed(1);
+    console.log(
+        `extension            read in ${median(({ read }) => read)} ms, awake ${median(({ activate }) => activate)} ms later`,
+    );
 }
 
 /** From a keystroke in a plan of 150 lines to its findings; completion and hover at the same place. */
