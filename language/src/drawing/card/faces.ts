@@ -13,7 +13,7 @@ export function plainFace(face: Uint8Array): Uint8Array {
         wanted.has(String.fromCharCode(...face.subarray(at, at + 4))),
     );
     // Offsets count from the start of the file: the tables stay where they are, the directory grows shorter.
-    const plain = face.slice();
+    const plain = new Uint8Array(face);
     const into = new DataView(plain.buffer);
     into.setUint16(4, kept.length);
     for (const [index, at] of kept.entries()) {
