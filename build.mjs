@@ -169,9 +169,21 @@ const browser = (entry, outfile, format, more) => ({
     },
 });
 
+/** A server that has a disk finds the renderer's own code beside the renderer. */
+const rendererBeside = {
+    name: 'renderer beside',
+    setup({ onResolve }) {
+        onResolve({ filter: /^@resvg\/resvg-wasm$/ }, () => ({
+            path: './press/renderer.cjs',
+            external: true,
+        }));
+    },
+};
+
 const targets = {
+    press: [node('node_modules/@resvg/resvg-wasm/index.mjs', 'dist/press/renderer.cjs')],
     server: [
-        node('language/src/server-node.ts', 'dist/server-node.cjs', { plugins: [leftOut] }),
+        node('language/src/server-node.ts', 'dist/server-node.cjs', { plugins: [leftOut, rendererBeside] }),
         browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife', { plugins: [leftOut] }),
     ],
     extension: [
@@ -197,7 +209,7 @@ const beside = {
     'press/fonts.LICENSE': `${arimo}/LICENSE_FONT`,
 };
 
-// `node build.mjs command server extension`, or any of them; all where none is named.
+// `node build.mjs command press server extension`, or any of them; all where none is named.
 const wanted = process.argv.length > 2 ? process.argv.slice(2) : ['command', ...Object.keys(targets)];
 mkdirSync(inRoot('dist'), { recursive: true });
 if (wanted.includes('command')) await buildCommand();

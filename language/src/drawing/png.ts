@@ -1,5 +1,3 @@
-import { initWasm, Resvg } from '@resvg/resvg-wasm';
-
 /** What turns a sheet into pixels: the renderer's module and the faces to set text in, as bytes. */
 export interface Press {
     readonly renderer: BufferSource;
@@ -27,6 +25,8 @@ export async function pngOf(
     press: Press,
     { dpi = 150, width }: PngWishes = {},
 ): Promise<Uint8Array> {
+    // Only now: most who draw want no pixels.
+    const { initWasm, Resvg } = await import('@resvg/resvg-wasm');
     ready ??= initWasm(press.renderer);
     await ready;
     const page = new Resvg(svg, {
