@@ -395,10 +395,14 @@ describe('properties', () => {
                     length: { astern: question.length.astern * k },
                     wind: scale(question.wind!, Math.sqrt(k)),
                 });
-                expect(model.lineOut / k / line.lineOut).toBeCloseTo(1, 5);
+                // A line that leaves its lure level grazes the surface over metres of its length, and whether those
+                // are wetted hangs on 2 mm: their friction is up to a tenth of the pull.
+                const grazes = Math.abs(line.angle.lure) < 2e-3;
+                expect(Math.abs(model.lineOut / k / line.lineOut - 1)).toBeLessThan(grazes ? 1e-4 : 5e-6);
                 expect(model.lure[1] / k).toBeCloseTo(line.lure[1], 3);
                 expect(model.lure[2] / k).toBeCloseTo(line.lure[2], 3);
-                expect(model.tension.towPoint / k ** 3 / line.tension.towPoint).toBeCloseTo(1, 4);
+                const tension = model.tension.towPoint / k ** 3 / line.tension.towPoint;
+                expect(Math.abs(tension - 1)).toBeLessThan(grazes ? 0.15 : 5e-5);
             }),
             { numRuns: 60 },
         );
@@ -409,6 +413,21 @@ describe('what cannot be', () => {
     test('less line than the tow point is high is too short, and says how much it takes', () => {
         expect(lineAtRest({ ...rigger, length: { out: 6.4 } })).toEqual({ kind: 'too-short', least: 6.5 });
         expect(lineAtRest({ ...rigger, length: { out: 6.6 } }).kind).toBe('at-rest');
+    });
+
+    test('a line that just grazes the surface has an answer, though its end jumps by the least change of slope', () => {
+        const line = rest({
+            sections: [{ length: 50, diameter: 0.0009456635164241828, density: 1780 }],
+            lure: { dragArea: 1e-3, mass: 0.7515699806006891, weightInWater: -1.4740767500515473 },
+            towPoint: [1, 3, 0.8204688911701529],
+            speed: 3.762403594278916,
+            length: { astern: 30.178612886487862 },
+            normalDrag: 1.2,
+        });
+        expect(line.atSurface).toBe(true);
+        expect(line.lure[0]).toBeCloseTo(-30.178612886487862, 6);
+        expect(Math.abs(line.angle.lure)).toBeLessThan(1e-4);
+        expect(line.shape[0]![2]).toBeCloseTo(0.8204688911701529, 2);
     });
 
     test('a lure asked to run ahead of its tow point is too short a distance', () => {

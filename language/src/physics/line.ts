@@ -53,6 +53,12 @@ export interface RestingLine {
 /** How closely the tow point is met, m. */
 const CLOSE = 1e-7;
 
+/**
+ * Where a line just grazes the surface it dips in or not by the least change of slope, and the end of it jumps: then
+ * this near will do, m.
+ */
+const GRAZING = 2e-3;
+
 /** Points of a shape, at least. */
 const POINTS = 24;
 
@@ -110,13 +116,20 @@ export function lineAtRest(question: LineQuestion): LineAtRest {
     const floats = height > 0 && depth === 0 && sections[0].density < SEA_WATER_DENSITY;
     const pull = (slope: number) => (floats && slope < 0 ? 0 : slope * drag);
     const afloat = (slope: number) => (floats && slope < 0 ? -slope * reach : 0);
-    const slope = rootFrom(
-        (p) => miss(pull(p), 0 - depth, afloat(p)),
+    let nearest = { x: guess, residual: Number.POSITIVE_INFINITY };
+    const missAt = (p: number) => {
+        const residual = miss(pull(p), 0 - depth, afloat(p));
+        if (Math.abs(residual) < Math.abs(nearest.residual)) nearest = { x: p, residual };
+        return residual;
+    };
+    const met = rootFrom(
+        missAt,
         guess,
         0.02 + 0.1 * Math.abs(guess),
         CLOSE,
         floats ? -1 : Number.NEGATIVE_INFINITY,
     );
+    const slope = met ?? (Math.abs(nearest.residual) < GRAZING ? nearest : undefined);
     return slope ? settled(pull(slope.x), 0 - depth, afloat(slope.x)) : NO_ANSWER;
 }
 

@@ -13,7 +13,9 @@ export function tablesOfLines({ lines }: AnalysedPlan, speech: Speech): Rows[] {
     ): Rows => ({
         title,
         columns: [{ head: 'Position' }, ...columns],
-        rows: lines.flatMap((figures) => row(figures).map((cells) => [nameOf(figures), ...cells])),
+        rows: lines.flatMap((figures) =>
+            row(figures).flatMap((cells) => (cells.some(Boolean) ? [[nameOf(figures), ...cells]] : [])),
+        ),
     });
     return [
         of('Lines at rest', restColumns, (figures) => restRow(figures, speech)),
