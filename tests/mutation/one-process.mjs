@@ -111,9 +111,11 @@ async function bundled() {
             {
                 name: 'as if each file still stood alone',
                 setup({ onLoad, onResolve }) {
-                    onResolve({ filter: /^vitest$/ }, () => ({
-                        path: join(import.meta.dirname, 'as-vitest.mjs'),
-                    }));
+                    onResolve({ filter: /^(vitest|fast-check)$/ }, ({ path, importer }) =>
+                        importer.endsWith('.mjs')
+                            ? undefined
+                            : { path: join(import.meta.dirname, `as-${path}.mjs`) },
+                    );
                     onLoad({ filter: /\.ts$/ }, ({ path }) => ({
                         contents: readFileSync(path, 'utf8').replaceAll(
                             'import.meta.url',
