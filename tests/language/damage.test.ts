@@ -412,7 +412,7 @@ describe('a number that could not be read is no number', () => {
         expect(calm?.crew?.si).toBe(3);
         expect(sheet.plans.find(({ plan }) => plan === calm)?.waves).toEqual({
             known: false,
-            reason: 'The plan has no speed.',
+            reason: expect.stringMatching(/^`speed.*` cannot be used\.$/),
         });
     });
 });

@@ -4,6 +4,7 @@ import { library } from '../library/library.ts';
 import { withTurns } from '../plan/analyse/turns.ts';
 import { analyse } from '../plan/analyse.ts';
 import { checkLanguage } from '../plan/checks/check.ts';
+import { checkPlans } from '../plan/checks/plans.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { Loaded } from '../plan/load.ts';
@@ -81,9 +82,11 @@ export function checkSheet(
     const { LangiumDocuments: documents } = services.shared.workspace;
     const reach = services.shared.names.Reach;
     const context = { documents, reach, unread, others, library: library.keys() };
-    const language = [...checkLanguage(document, scope, context, gathered), ...ruleWordsIn(document)];
+    const told = [...checkLanguage(document, scope, context, gathered), ...ruleWordsIn(document)];
     const trees = reach.from(document).map(({ parseResult }) => parseResult.value);
     const { resolved, plans: first, memory } = readOnce(document, trees, gathered, used, !once);
+    const whole = reach.from(document).every(isWhole);
+    const language = [...told, ...checkPlans(document, resolved, gathered, whole)];
     const plans = turns ? first.map(turned) : first;
     const judgement = judge(
         { ...resolved, ...versionOf(document) },
@@ -95,6 +98,10 @@ export function checkSheet(
         (a, b) => a.at.start - b.at.start || a.at.end - b.at.end,
     );
     return { uri: document.uri.toString(), document, resolved, plans, judgement, memory, findings };
+}
+
+function isWhole({ parseResult }: LangiumDocument): boolean {
+    return parseResult.parserErrors.length === 0 && parseResult.lexerErrors.length === 0;
 }
 
 function turned(plan: AnalysedPlan): AnalysedPlan {

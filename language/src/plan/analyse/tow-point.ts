@@ -35,8 +35,10 @@ function halyard(number: number, side: Side, boat: Boat): Figure<Point> {
     const name = side === 'centre' ? 'centre rigger' : 'outriggers';
     if (!poles) return silent(`The boat has no ${name}.`);
     const along = poles.halyards[number - 1];
-    if (!along)
-        return silent(`The ${name} have no halyard ${number}: the boat gives ${poles.halyards.length}.`);
+    if (!along) {
+        const reason = `The ${name} have no halyard ${number}: the boat gives ${poles.halyards.length}.`;
+        return without(poles, 'halyards', reason);
+    }
     const pole = poleOf(poles, side === 'centre');
     if (!pole.known) return pole;
     const point = onPole(pole.value, along.si, side);

@@ -20,6 +20,7 @@ export interface Outriggers {
     readonly sweep?: Measure;
     /** Distances along the pole from its foot, inner first. */
     readonly halyards: readonly Measure[];
+    readonly refused?: Refused;
     readonly origin: Origin;
 }
 

@@ -6,6 +6,7 @@ import type {
     Listed,
     NamedPoint,
 } from '../../../grammar/generated/ast.ts';
+import type { Measure } from '../measure.ts';
 import type { Boat, BoatPoint, Holder, Outriggers } from '../model.ts';
 import { definedBy } from './defined.ts';
 import { type Gathered, gather } from './gather.ts';
@@ -72,17 +73,24 @@ function readOutriggers(slot: Slot | undefined): Outriggers | undefined {
     const foot = one(table, 'foot');
     const rise = measure(table, 'rise', 'angle');
     const sweep = measure(table, 'sweep', 'angle');
-    const halyards = one(table, 'halyards');
+    const halyards = readHalyards(one(table, 'halyards'));
+    const refused = refusedIn(table, ['halyards'], { ...(halyards && { halyards }) });
     return {
         ...lengths(table, ['length']),
         ...(foot && { foot: readPoint(foot) }),
         ...(rise && { rise }),
         ...(sweep && { sweep }),
-        halyards: halyards
-            ? (halyards.node as Listed).amounts.flatMap((each) => measureOf(each, 'length', halyards) ?? [])
-            : [],
+        halyards: halyards ?? [],
+        ...(refused && { refused }),
         origin: originOf(slot),
     };
+}
+
+/** They are known by their numbers: with one of them refused, nobody knows the number of the next. */
+function readHalyards(slot: Slot | undefined): Measure[] | undefined {
+    const amounts = slot && (slot.node as Listed).amounts;
+    const found = amounts?.flatMap((each) => measureOf(each, 'length', slot!) ?? []);
+    return found && found.length === amounts!.length ? found : undefined;
 }
 
 function readHolder(slot: Slot): Holder[] {

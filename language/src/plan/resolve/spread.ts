@@ -107,7 +107,8 @@ function conditions(table: Table): Partial<Spread> {
     return { ...found, ...(refused && { refused }) };
 }
 
-function boatOf(definition: Definition, gathered: Gathered): Boat {
+/** A boat as every plan that names it reads it. */
+export function boatOf(definition: Definition, gathered: Gathered): Boat {
     const known = gathered.readings.get(definition);
     if (known) return known as Boat;
     const boat = readBoat(definition, gathered);
