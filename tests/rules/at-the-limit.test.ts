@@ -494,3 +494,154 @@ describe('set-order', () => {
         expect(await messagesOf(today(`${four}\n    order set port short corner`), 'set-order')).toEqual([]);
     });
 });
+
+describe('teaser-foul', () => {
+    const beside = (teaser: string, corner: string, first = 'corner') => {
+        const lines = [
+            `    port long corner { outfit medium-1  lure broad  ${corner} }`,
+            `    starboard squid chain { teaser chain  ${teaser}  from bridge }`,
+        ];
+        const ordered = first === 'corner' ? lines : lines.toReversed();
+        return today(ordered.join('\n'), 'teaser chain "Chain" { sway 25 deg }');
+    };
+
+    test('teaser-foul: the teaser is blamed, whichever of the two stands first in the plan', async () => {
+        for (const first of ['corner', 'teaser']) {
+            const [finding] = (await checkText(beside('back 7 m', 'back 23 m', first))).findings.filter(
+                ({ rule }) => rule === 'teaser-foul',
+            );
+            expect(finding?.what).toMatch(
+                /^Starboard squid chain and port long corner touch at [\d.]+ deg of sway, and this plan allows for 25 deg\.$/,
+            );
+            expect(finding?.positions).toEqual(['starboard squid chain', 'port long corner']);
+            expect(finding?.related.map(({ what }) => what)).toEqual(['Port long corner runs here.']);
+        }
+    });
+
+    test('teaser-foul: what would clear them is said in the unit of the teaser’s own distance', async () => {
+        expect((await messagesOf(beside('back 23 ft', 'back 23 m'), 'teaser-foul'))[0]).toMatch(/ ft more /);
+        expect((await messagesOf(beside('back 7 m', 'back 23 m'), 'teaser-foul'))[0]).toMatch(/ m more /);
+    });
+
+    test('teaser-foul: two lures that touch are no business of a teaser’s', async () => {
+        const text = today(`
+    port long corner { outfit medium-1  lure broad  back 23 m }
+    starboard short corner { outfit medium-2  lure dart  back 23 m }`);
+        expect(await messagesOf(text, 'stagger')).toHaveLength(1);
+        expect(await messagesOf(text, 'teaser-foul')).toEqual([]);
+    });
+});
+
+describe('thin-inside-thick', () => {
+    const fine = 'outfit fine "Fine" { line nylon { diameter 0.4 mm } }\noutfit plain "Plain" { }';
+    const found = (lines: string) => messagesOf(today(lines, fine), 'thin-inside-thick');
+
+    test('thin-inside-thick: only a rigger line runs above a corner line', async () => {
+        expect(
+            await found(
+                '    port short corner { outfit fine  back 12 m }\n    port long corner { outfit medium-1  back 34 m }',
+            ),
+        ).toEqual([]);
+        expect(
+            await found(
+                '    port short rigger { outfit fine  back 12 m }\n    port long rigger { outfit medium-1  back 34 m }',
+            ),
+        ).toEqual([]);
+        expect(
+            await found(
+                '    port short corner { outfit fine  back 12 m }\n    port long rigger { outfit medium-1  back 34 m }',
+            ),
+        ).toHaveLength(1);
+    });
+
+    test('thin-inside-thick: a line that says nothing of itself is not compared', async () => {
+        for (const [near, far] of [
+            ['outfit plain', 'outfit medium-1'],
+            ['outfit fine', 'outfit plain'],
+            ['lure broad', 'outfit medium-1'],
+            ['outfit fine', 'lure broad'],
+        ])
+            expect(
+                await found(
+                    `    port short corner { ${near}  back 12 m }\n    port long rigger { ${far}  back 34 m }`,
+                ),
+            ).toEqual([]);
+    });
+});
+
+describe('speed-range', () => {
+    const lure = 'lure own "Own" pusher { runs 6 kn to 8 kn }\nmethod calm "Calm" { speed 4 kn to 7 kn }';
+    const towed = (day: string) => today(`    ${day}\n    port short corner { lure own  back wave 2 }`, lure);
+
+    test('speed-range: the ends of the range belong to it, of the speed and of what the helm may run', async () => {
+        const at = (speed: string) => towed('').replace('speed 8 kn\n', `${speed}\n`);
+        expect(await messagesOf(at('speed 8 kn'), 'speed-range')).toEqual([]);
+        expect(await messagesOf(at('speed 6 kn'), 'speed-range')).toEqual([]);
+        expect(await messagesOf(at('speed 7 kn\n    speeds 6 kn to 8 kn'), 'speed-range')).toEqual([]);
+        expect((await messagesOf(at('speed 7 kn\n    speeds 6 kn to 9 kn'), 'speed-range'))[0]).toContain(
+            'the helm may run up to 9 kn',
+        );
+        expect((await messagesOf(at('speed 7 kn\n    speeds 5 kn to 8 kn'), 'speed-range'))[0]).toContain(
+            'the helm may slow to 5 kn',
+        );
+    });
+
+    test('speed-range: the fix says the speeds that are left, and the finding names its line', async () => {
+        const text = towed('speeds 7 kn to 9 kn');
+        const [finding] = (await checkText(text)).findings.filter(({ rule }) => rule === 'speed-range');
+        expect(finding?.positions).toEqual(['port short corner']);
+        expect(finding?.fixes.map(({ title }) => title)).toEqual(['Keep her at 7 kn to 8 kn']);
+    });
+
+    test('speed-range: a method has its speeds too, for the whole plan or for one line', async () => {
+        const said = (day: string, line: string) =>
+            messagesOf(
+                today(`    ${day}\n    port short corner { lure own  back wave 2  ${line} }`, lure),
+                'speed-range',
+            );
+        const whole =
+            /^Calm is meant for 4 kn to 7 kn, and this plan tows at 8 kn\. The slack and the wait of a strike method belong to its speed\. .*, or choose another method\.$/;
+        expect((await said('method calm', ''))[0]).toMatch(whole);
+        expect((await said('', 'method calm'))[0]).toMatch(whole);
+        expect(await said('method calm', 'method calm')).toHaveLength(1);
+    });
+});
+
+describe('turn-foul', () => {
+    const turning = (radius: string, lines: string) => today(`    turn within ${radius}${lines}`);
+    const corners = `
+    port short corner { outfit medium-1  lure broad  back 12 m }
+    starboard long corner { outfit medium-2  lure dart  back 23 m }`;
+
+    test('turn-foul: two teasers that touch in a turn take nobody’s fish', async () => {
+        const text = turning(
+            '16 m',
+            `
+    port squid chain { back 5 m  from bridge }
+    starboard squid chain { back 14 m  from bridge }`,
+        );
+        expect(await messagesOf(text, 'turn-foul')).toEqual([]);
+    });
+
+    test('turn-foul: a fix is offered for the plan’s own sway only, and each line is shown by its distance', async () => {
+        const strict = turning('40 m\n    rule turn-foul { sway 2 deg }', corners);
+        const own = turning('40 m', corners);
+        const [finding] = (await checkText(own)).findings.filter(({ rule }) => rule === 'turn-foul');
+        expect(finding?.fixes).toHaveLength(1);
+        expect(finding?.related.map(({ at }) => own.slice(at.start, at.end))).toEqual([
+            'back 12 m',
+            'back 23 m',
+        ]);
+        const asked = (await checkText(strict)).findings.filter(({ rule }) => rule === 'turn-foul');
+        for (const { fixes } of asked) expect(fixes).toEqual([]);
+    });
+
+    test('turn-foul: where the team asks for more, what lacks it on a straight course has that as its cause', async () => {
+        const near = corners.replace('back 12 m', 'back 20 m');
+        expect(
+            await messagesOf(turning('90 m\n    rule turn-foul { sway 20 deg }', near), 'turn-foul'),
+        ).toEqual([]);
+        const tight = turning('40 m\n    rule turn-foul { sway 4 deg }', corners);
+        expect(await messagesOf(tight, 'turn-foul')).toHaveLength(1);
+    });
+});

@@ -86,9 +86,10 @@ interface Runner {
 
 function* runners(analysis: AnalysedPlan): Generator<Runner> {
     const { boat, speed: towed, method } = analysis.plan;
-    const methods = new Set([method]);
+    // Said for the plan and again for a line, a method is one method.
+    const methods = new Map([[method?.value.name, method]]);
     for (const { line } of fishedLines(analysis)) {
-        methods.add(line.method);
+        if (!methods.has(line.method?.value.name)) methods.set(line.method?.value.name, line.method);
         const said = line.lure ?? line.bait;
         if (!said) continue;
         const [at, { title, runs }] = [said, said.value];
@@ -103,7 +104,7 @@ function* runners(analysis: AnalysedPlan): Generator<Runner> {
             yield { at, name, from: from * KNOT, to: to * KNOT, why, other, lines: [line] };
         }
     }
-    for (const said of methods) {
+    for (const said of methods.values()) {
         if (!said?.value.speed) continue;
         const name = `${said.value.title} is meant for`;
         const why = 'The slack and the wait of a strike method belong to its speed.';
