@@ -18,6 +18,11 @@ export const unused = [
     'chevrotain/lib/src/parse/grammar/checks.js',
     // Ours speak as a crew does (syntax/messages.ts).
     'chevrotain/lib/src/parse/errors_public.js',
+    'chevrotain/lib/src/parse/cst/cst_visitor.js',
+    // Names are found by reach (names/scope.ts).
+    'langium/lib/references/scope-computation.js',
+    'langium/lib/references/scope-provider.js',
+    'langium/lib/lsp/workspace-symbol-provider.js',
     // Ours come from the lexer (resolve/documentation.ts).
     'langium/lib/documentation/jsdoc.js',
     'langium/lib/documentation/documentation-provider.js',

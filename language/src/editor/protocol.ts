@@ -4,8 +4,9 @@ import type { Summary } from '../drawing/summary.ts';
 import type { SvgWishes } from '../drawing/svg.ts';
 import type { Severity } from '../plan/finding.ts';
 import type { RuleEntry } from '../reports/sarif.ts';
+import type { DeepPartial, Settings } from './settings.ts';
 
-export type { PaletteName, RuleEntry, Severity, Summary };
+export type { PaletteName, RuleEntry, Settings, Severity, Summary };
 
 /*
  * Everything that server, extension and preview say to each other beyond the standard protocol. Types and names
@@ -128,29 +129,6 @@ export interface InitializationOptions {
     /** Settings, for a client that has no way of being asked for them. */
     readonly settings?: DeepPartial<Settings>;
 }
-
-/** What a person may set, under `layback.` */
-export interface Settings {
-    /** Quantities in hovers and hints: as their author wrote them, or with the other system beside. */
-    readonly units: 'author' | 'both';
-    readonly inlayHints: {
-        /** Metres behind a wave, the wave behind metres. */
-        readonly waves: boolean;
-        /** The share of the line class behind a drag, the force behind a share. */
-        readonly shares: boolean;
-        /** The towing pull behind a lure. */
-        readonly pull: boolean;
-        /** The other system's unit behind a quantity. */
-        readonly units: boolean;
-    };
-    readonly codeLens: boolean;
-    /** Applies the fixes that change no decision of the crew's when a file is saved. */
-    readonly fixOnSave: boolean;
-    /** Whether findings that take long are sought in open files alone, or in all. */
-    readonly slowFindings: 'open' | 'all';
-}
-
-export type DeepPartial<T> = { readonly [K in keyof T]?: T[K] extends object ? DeepPartial<T[K]> : T[K] };
 
 export interface BuiltInText {
     readonly text: string;

@@ -21,7 +21,7 @@ export function publish(services: EditorSharedServices): void {
 
     const tell = (uri: string) => {
         const isOpen = TextDocuments.get(uri) !== undefined;
-        const isTold = isShown(uri, isOpen, services) && !(isOpen && Client.pullsFindings);
+        const isTold = isShown(URI.parse(uri), isOpen, services) && !(isOpen && Client.pullsFindings);
         const diagnostics = isTold ? Findings.diagnosticsOf(uri) : [];
         if (diagnostics.length === 0 && !told.has(uri)) return;
         diagnostics.length > 0 ? told.add(uri) : told.delete(uri);
@@ -35,7 +35,7 @@ export function publish(services: EditorSharedServices): void {
 
     Findings.onChange(({ uri, phase }) => {
         tell(uri);
-        if (isShown(uri, TextDocuments.get(uri) !== undefined, services)) {
+        if (isShown(URI.parse(uri), TextDocuments.get(uri) !== undefined, services)) {
             void connection.sendNotification(checked.method, checkedFile(uri, phase, services));
         }
         count();
@@ -45,10 +45,9 @@ export function publish(services: EditorSharedServices): void {
 }
 
 /** The built-in library has its findings, if any, in our own tests; files elsewhere when they are open. */
-function isShown(uri: string, isOpen: boolean, services: EditorSharedServices): boolean {
-    const parsed = URI.parse(uri);
-    if (parsed.scheme === LIBRARY_SCHEME) return false;
-    return isOpen || (services.workspace.WorkspaceManager as TeamFolders).holds(parsed);
+function isShown(uri: URI, isOpen: boolean, services: EditorSharedServices): boolean {
+    if (uri.scheme === LIBRARY_SCHEME) return false;
+    return isOpen || (services.workspace.WorkspaceManager as TeamFolders).holds(uri);
 }
 
 function checkedFile(uri: string, phase: Checked['phase'], services: EditorSharedServices): Checked {
@@ -66,9 +65,10 @@ function tallyOf(uri: string, { editor }: EditorSharedServices) {
 /** How much is found in all files that are shown. */
 export function tallyOfAll(services: EditorSharedServices): Tally {
     const { Checks, Sources, SecondLook } = services.editor;
-    const uris = new Set([...Sources.refusals.keys(), ...[...Checks.all()].map(({ uri }) => uri)]);
-    const shown = [...uris].filter((uri) => isShown(uri, Sources.isOpen(URI.parse(uri)), services));
-    const tallies = shown.map((uri) => tallyOf(uri, services));
+    const uris = new Map([...Checks.all()].map(({ uri, document }) => [uri, document.uri]));
+    for (const uri of Sources.refusals.keys()) uris.set(uri, URI.parse(uri));
+    const shown = [...uris].filter(([, uri]) => isShown(uri, Sources.isOpen(uri), services));
+    const tallies = shown.map(([uri]) => tallyOf(uri, services));
     const sum = (pick: (tally: (typeof tallies)[number]) => number) =>
         tallies.reduce((total, tally) => total + pick(tally), 0);
     return {

@@ -1,6 +1,28 @@
 import { DidChangeConfigurationNotification, Emitter } from 'vscode-languageserver';
-import type { DeepPartial, Settings } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
+
+/** What a person may set, under `layback.` */
+export interface Settings {
+    /** Quantities in hovers and hints: as their author wrote them, or with the other system beside. */
+    readonly units: 'author' | 'both';
+    readonly inlayHints: {
+        /** Metres behind a wave, the wave behind metres. */
+        readonly waves: boolean;
+        /** The share of the line class behind a drag, the force behind a share. */
+        readonly shares: boolean;
+        /** The towing pull behind a lure. */
+        readonly pull: boolean;
+        /** The other system's unit behind a quantity. */
+        readonly units: boolean;
+    };
+    readonly codeLens: boolean;
+    /** Applies the fixes that change no decision of the crew's when a file is saved. */
+    readonly fixOnSave: boolean;
+    /** Whether findings that take long are sought in open files alone, or in all. */
+    readonly slowFindings: 'open' | 'all';
+}
+
+export type DeepPartial<T> = { readonly [K in keyof T]?: T[K] extends object ? DeepPartial<T[K]> : T[K] };
 
 export const usualSettings: Settings = {
     units: 'both',

@@ -9,6 +9,8 @@ import type { EditorSharedServices } from './services.ts';
 /** The folders that are open, and everything in them that is a plan; beside them the built-in library. */
 export class TeamFolders extends DefaultWorkspaceManager {
     private readonly services: EditorSharedServices;
+    /** The folders' addresses: every file is asked about at every count. */
+    private roots: readonly URI[] = [];
 
     constructor(services: EditorSharedServices) {
         super(services);
@@ -18,7 +20,7 @@ export class TeamFolders extends DefaultWorkspaceManager {
 
     /** Whether a file lies in one of the folders. */
     holds(uri: URI): boolean {
-        return this.roots().some((root) => isInside(uri, root));
+        return this.roots.some((root) => isInside(uri, root));
     }
 
     protected override async performStartup(folders: WorkspaceFolder[]): Promise<LangiumDocument[]> {
@@ -73,12 +75,9 @@ export class TeamFolders extends DefaultWorkspaceManager {
     }
 
     private setRoots(): void {
-        this.services.names.Reach.roots = this.roots();
-        this.services.editor.Sources.roots = this.roots();
-    }
-
-    private roots(): URI[] {
-        return (this.folders ?? []).map(({ uri }) => URI.parse(uri));
+        this.roots = (this.folders ?? []).map(({ uri }) => URI.parse(uri));
+        this.services.names.Reach.roots = this.roots;
+        this.services.editor.Sources.roots = this.roots;
     }
 }
 
