@@ -1,5 +1,6 @@
 // Prints how long an editor waits, in a folder of 300 files, beside the toolkit's own services over the same grammar
-// and checks. Both servers take turns, keystroke by keystroke, so that noise hits both. No test decides by this.
+// and checks. Both servers take turns, keystroke by keystroke, so that noise hits both, and each waits until the other
+// has said all that it had to say. No test decides by this.
 import { execFileSync, spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -15,6 +16,7 @@ import {
 import { writeCorpus } from './corpus.mjs';
 
 const root = join(import.meta.dirname, '../..');
+const published = 'textDocument/publishDiagnostics';
 const keystrokes = Number(process.argv[2] ?? 150);
 const scratch = mkdtempSync(join(tmpdir(), 'layback-benchmark-'));
 try {
@@ -85,7 +87,7 @@ async function keystrokesIn(broken, servers) {
     for (let at = 0; at < keystrokes; at++) {
         const stroke = typing[at % typing.length];
         for (const server of at % 2 === 0 ? running : [...running].reverse())
-            await server.type(stroke, at >= 10);
+            await server.type(stroke, at >= 10).then(server.silent);
     }
     console.log(`\n300 files${broken ? ', a third of them with broken names' : ''}`);
     for (const server of running) {
@@ -118,16 +120,16 @@ async function start(name, path, folder) {
     const uri = pathToFileURL(file).toString();
     const isOurs = name === 'ours';
     let heard = () => undefined;
-    connection.onNotification(
-        'textDocument/publishDiagnostics',
-        (told) => told.uri === uri && !isOurs && heard(),
-    );
-    // Ours also says so when there is nothing new to publish.
-    connection.onNotification(
-        'layback/checked',
-        (told) => told.uri === uri && told.phase === 'first' && heard(),
-    );
-    connection.onNotification(() => undefined);
+    let lastHeard = 0;
+    connection.onNotification((method, told) => {
+        lastHeard = performance.now();
+        if (told.uri !== uri) return;
+        // Ours also says so when there is nothing new to publish.
+        const isFirst = isOurs
+            ? method === 'layback/checked' && told.phase === 'first'
+            : method === published;
+        if (isFirst) heard();
+    });
     connection.onRequest(() => null);
     connection.listen();
 
@@ -151,6 +153,11 @@ async function start(name, path, folder) {
         name,
         times,
         ready: performance.now() - began - 1500,
+        /** Once nothing more is heard. */
+        async silent() {
+            do await new Promise((resolve) => setTimeout(resolve, 25));
+            while (performance.now() - lastHeard < 25);
+        },
         async type({ at, remove, put }, counts) {
             const start = positionAt(text.now, at);
             const range = { start, end: positionAt(text.now, at + remove) };
