@@ -18,7 +18,6 @@ describe('the paper of a diagram', () => {
         for (const [room, view, bow] of [
             [{ width: 200, height: 600 }, 'above', 'up'],
             [{ width: 300, height: 100 }, 'above', 'right'],
-            [{ width: 300, height: 300 }, 'side', 'up'],
             [{ width: 1, height: 1 }, 'above', 'up'],
         ] as const) {
             const { paper } = paperFor(room, view, bow);
@@ -26,6 +25,11 @@ describe('the paper of a diagram', () => {
             expect(paper!.height).toBeGreaterThanOrEqual(60);
             expect(paper!.width / paper!.height).toBeCloseTo(room.width / room.height, 1);
         }
+    });
+
+    test('is as high as the drawing needs, from the side', () => {
+        const { paper } = paperFor({ width: 300, height: 600 }, 'side', 'up');
+        expect(paper).toEqual({ width: 200, height: 0 });
     });
 
     test('is the usual sheet before the room is known', () => {

@@ -233,7 +233,17 @@ export function fillPanel(
         }
     });
 
+    /** A text that is back where it was before anybody looked is not checked anew, and nobody says so. */
+    let overdue: ReturnType<typeof setTimeout> | undefined;
+
     const listening = [
+        workspace.onDidChangeTextDocument(({ document }) => {
+            if (document.uri.toString() !== at?.uri) return;
+            clearTimeout(overdue);
+            overdue = setTimeout(() => {
+                if (picture?.version !== document.version) void draw();
+            }, patience);
+        }),
         gaze.onMove((place) => {
             if (!place) return;
             isHeld = false;
@@ -256,6 +266,7 @@ export function fillPanel(
     ];
     panel.onDidDispose(() => {
         asked++;
+        clearTimeout(overdue);
         for (const each of listening) each.dispose();
     });
 

@@ -27,8 +27,10 @@ export function paperFor(room: Room | undefined, view: View, bow: 'up' | 'right'
     const [width, height] = [room.width / magnified, room.height / magnified];
     // A panel too small for that shows the same, smaller.
     const grown = Math.max(1, bound.width / width, bound.height / height);
+    const whole = { width: Math.round(width * grown), height: Math.round(height * grown) };
     return {
-        paper: { width: Math.round(width * grown), height: Math.round(height * grown) },
+        // From the side a sheet is as high as it needs to be: a higher one would only pull it apart.
+        paper: view === 'side' ? { ...whole, height: 0 } : whole,
         foot: height * grown >= bound.withFoot,
     };
 }
