@@ -126,7 +126,7 @@ export function textEditor(page: Page) {
                 const hover = page.locator('.monaco-hover:not(.hidden):not(.workbench-hover)');
                 const opened = hover.filter({ hasNotText: 'Loading...' });
                 // A lens that comes late moves every line below it, away from under the mouse.
-                for (let tries = 1; tries <= 5 && !(await opened.isVisible()); tries++) {
+                for (let tries = 1; tries <= 5 && (tries === 1 || !(await opened.isVisible())); tries++) {
                     await page.mouse.move(0, 0);
                     await hover.waitFor({ state: 'hidden' });
                     const place = await (await editor()).evaluate(locate, { text, nth });

@@ -13,14 +13,17 @@ describe('a lure taken by hand', { timeout: 60_000 }, () => {
     afterAll(() => bench?.close());
 
     const lure = (position: string) => diagram.view().locator(`g[data-id="lure:${position}"]`);
-    /** Takes a lure so many pixels down the screen, and keeps hold of it. */
-    const drag = async (position: string, way: number, steps = 12) => {
+    /** Lets a lure back by so many metres, and keeps hold of it. */
+    const drag = async (position: string, metres: number, steps = 12) => {
+        const way = metres * (await diagram.metre());
         const box = (await lure(position).boundingBox())!;
         const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
         await bench.page.mouse.move(x, y);
         await bench.page.mouse.down();
         await bench.page.mouse.move(x, y + way, { steps });
     };
+    /** From one crest to the next at the plan's speed, m. */
+    const oneWave = 10.9;
     const trial = () => diagram.view().locator('#trial');
     /** What the text says of how far back a lure runs, with whatever the editor adds to it. */
     const written = async (block: string) => {
@@ -44,7 +47,7 @@ describe('a lure taken by hand', { timeout: 60_000 }, () => {
     test('it goes from face to face, says what would follow, and is written as one step', async () => {
         const before = (await written('port long rigger'))!;
         expect(before).toContain('back wave 5');
-        await drag('port long rigger', 60);
+        await drag('port long rigger', oneWave);
         await expect
             .poll(() => trial().textContent(), soon)
             .toMatch(/^Port long rigger: back wave 6, 5\d\.\d m/);
@@ -61,7 +64,7 @@ describe('a lure taken by hand', { timeout: 60_000 }, () => {
     });
 
     test('it is given up with Escape, and where it is put back nothing is written', async () => {
-        await drag('port long rigger', 60);
+        await drag('port long rigger', oneWave);
         await expect.poll(() => diagram.label('port long rigger'), soon).toContain('wave 6');
         await bench.page.keyboard.press('Escape');
         await expect.poll(() => diagram.label('port long rigger'), soon).toContain('wave 5');
@@ -100,12 +103,13 @@ describe('a lure taken by hand', { timeout: 60_000 }, () => {
     };
 
     test('a right click offers what fits: one wave in or out, the other side, the text', async () => {
-        await choose('starboard long corner', 'Let Back One Wave');
-        await expect.poll(() => written('starboard long corner'), soon).toContain('back wave 4');
-        await expect.poll(() => diagram.label('starboard long corner'), soon).toContain('wave 4');
-        await choose('starboard long corner', 'Take In One Wave');
-        await expect.poll(() => written('starboard long corner'), soon).toContain('back wave 3');
-        await expect.poll(() => diagram.label('starboard long corner'), soon).toContain('wave 3');
+        await bench.select('port long rigger {');
+        await choose('port long rigger', 'Let Back One Wave');
+        await expect.poll(() => written('port long rigger'), soon).toContain('back wave 6');
+        await expect.poll(() => diagram.label('port long rigger'), soon).toContain('wave 6');
+        await choose('port long rigger', 'Take In One Wave');
+        await expect.poll(() => written('port long rigger'), soon).toContain('back wave 5');
+        await expect.poll(() => diagram.label('port long rigger'), soon).toContain('wave 5');
         await choose('starboard long corner', 'Swap Sides');
         await expect.poll(() => bench.text(), soon).toContain('port long corner {');
         await lure('port long corner').waitFor();

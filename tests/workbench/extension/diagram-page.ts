@@ -27,6 +27,12 @@ export function diagramOf(bench: () => Workbench) {
                 .map(Math.round)
                 .concat(Number((width / (box?.width ?? 1)).toFixed(2)));
         },
+        /** How long a metre of water is on the screen, px. */
+        metre: async (): Promise<number> => {
+            const [, , width = 0] = await sight();
+            const box = await view().locator('#stage').boundingBox();
+            return (Number(await svg().getAttribute('data-per-metre')) * (box?.width ?? 0)) / width;
+        },
         /** Where on the screen the middle of an element is, px: its edges have strokes, as wide as the sheet's scale asks. */
         placeOf: async (id: string) => {
             const box = await view().locator(`g[data-id="${id}"]`).boundingBox();
