@@ -153,37 +153,6 @@ describe('a workbench with an extension', { timeout: 60_000 }, () => {
 
 describe('modes', { timeout: 90_000 }, () => {
     const workspace = { 'a.tally': 'shark\n' };
-    const found = [{ severity: 'error', text: 'shark' }];
-
-    async function squigglesWith(
-        options: Parameters<typeof openWorkbench>[0],
-        wanted: unknown,
-    ): Promise<Workbench> {
-        const bench = await openWorkbench(options);
-        try {
-            await bench.openFile('a.tally');
-            await expect.poll(() => bench.squiggles(), soon).toEqual(wanted);
-        } catch (error) {
-            await bench.close();
-            throw error;
-        }
-        return bench;
-    }
-
-    test('an extension that asks for a later VS Code runs under development, and not installed', async () => {
-        const extension = fixture({ engines: { vscode: '^1.92.0' } });
-        await (await squigglesWith({ workspace, extension }, found)).close();
-
-        const held = await openWorkbench({ workspace, extension, installed: true });
-        try {
-            await held.openFile('a.tally');
-            await held.page.getByRole('button', { name: 'Plain Text' }).waitFor();
-            await expect(held.command('Tally: Show Count')).rejects.toThrow(/not offered/);
-            expect(await held.squiggles()).toEqual([]);
-        } finally {
-            await held.close();
-        }
-    });
 
     test('a workspace that is not trusted opens restricted, in the theme and with the settings asked for', async () => {
         const settings = { 'editor.lineNumbers': 'off' };

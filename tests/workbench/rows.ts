@@ -25,18 +25,22 @@ export async function rowsOf<T extends Row>(list: Locator, read: (rows: HTMLElem
     await list.hover({ timeout });
     // However far the wheel is turned at once, the list goes a few rows.
     for (let turns = 1; turns <= 500 && !(await top.isVisible()); turns++) {
+        if (!(await list.isVisible())) throw new Error('the list has gone');
         await page.mouse.wheel(0, -1000);
         await page.waitForTimeout(10);
     }
     await top.waitFor({ timeout });
+    // Half a list at a time, so that no row is passed over.
+    const stride = Math.max(20, ((await list.boundingBox({ timeout }))?.height ?? 0) / 2);
     for (let steps = 0; steps < 500; steps++) {
         const seen = await rows.evaluateAll(read as (rows: Element[]) => T[]);
+        if (seen.length === 0 && !(await list.isVisible())) throw new Error('the list has gone');
         for (const row of seen) found.set(row.index, row);
         const last = Math.max(...seen.map(({ index }) => index));
         if ((await rows.and(list.locator(`[data-index="${last}"][data-last-element="true"]`)).count()) > 0) {
             return [...found.values()].sort((a, b) => a.index - b.index);
         }
-        await page.mouse.wheel(0, 60);
+        await page.mouse.wheel(0, stride);
         await page.waitForTimeout(30);
     }
     throw new Error(`the list does not end after ${found.size} rows`);

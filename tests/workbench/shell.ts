@@ -28,7 +28,11 @@ export function shell(page: Page, folder: string) {
         const none = rows.filter({ hasText: /^No matching (commands|results)/ });
         try {
             await input.fill(text, { timeout: 3000 });
-            await row.or(none).first().waitFor({ timeout: 5000 });
+            await Promise.race([
+                row.or(none).first().waitFor({ timeout: 5000 }),
+                input.waitFor({ state: 'hidden' }).catch(() => undefined),
+            ]);
+            if ((await input.count()) === 0) return false;
             await row.click({ timeout: (await none.count()) > 0 ? 300 : 5000 });
         } catch {
             if ((await input.count()) === 0) return false;
