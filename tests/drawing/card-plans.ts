@@ -66,7 +66,7 @@ const ugly = [
     'شاهین 5',
     'דג גדול',
     '🎣🐟🎣',
-    'a&amp;b "quoted" \\\\ ]]>',
+    'a&amp;b ]]> --> &#x3C;b>',
     `${'Longestname'.repeat(900)}`,
     'zero​width‮reversed\u0007bell',
 ] as const;
