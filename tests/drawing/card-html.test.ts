@@ -114,6 +114,14 @@ describe('in a browser', () => {
                     const box = await heading.boundingBox();
                     expect(box!.x + box!.width).toBeLessThanOrEqual(320);
                 }
+                // Neither a column of single letters nor a table to be pushed about.
+                for (const fact of await page.locator('dd').all())
+                    expect((await fact.boundingBox())!.width).toBeGreaterThan(120);
+                for (const cell of await page.locator('td:visible, tbody th').all()) {
+                    const box = await cell.boundingBox();
+                    expect(box!.width).toBeGreaterThan(80);
+                    expect(box!.x + box!.width).toBeLessThanOrEqual(320);
+                }
                 expect(await page.locator('.picture:visible').count()).toBe(1);
                 expect(await page.title()).toContain('deck card');
                 const [ink, paper] = await page
