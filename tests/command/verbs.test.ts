@@ -17,7 +17,7 @@ import { describe, expect, test } from 'vitest';
 import { version } from '../../package.json' with { type: 'json' };
 import { command, folderOf, layback, misspelt, sound } from './layback.ts';
 
-const verbs = ['check', 'format', 'figures', 'draw', 'explain', 'new', 'language-server'];
+const verbs = ['check', 'format', 'figures', 'draw', 'card', 'brief', 'explain', 'new', 'language-server'];
 
 describe('help', () => {
     test('names every verb and shows how to begin', () => {
