@@ -107,7 +107,9 @@ function reasonToClear(reason: ClearingReason): string {
         case 'release':
             return 'the line falls across it';
         case 'run':
-            return `met ${degrees(reason.angle)} to ${reason.side}`;
+            return degrees(reason.angle) === degrees(0)
+                ? 'met at once'
+                : `met ${degrees(reason.angle)} to ${reason.side}`;
         case 'in the way':
             return `in the way of ${nameOf(reason.of)}`;
         case 'rest':
