@@ -66,6 +66,7 @@ describe('what is no quantity is refused by name, with what to write instead', (
         ['5 1/4 in', undefined, 'fraction', '5 1/4', ['5.25 in']],
         ['1/0 m', undefined, 'fraction', '1/0', []],
         [`${'9'.repeat(400)} m`, undefined, 'too-large', '9'.repeat(400), []],
+        [`6 ft ${'9'.repeat(400)} in`, undefined, 'too-large', `${'9'.repeat(400)} in`, []],
         ['8', 'speed', 'no-unit', '8', ['8 kn', '8 km/h', '8 m/s']],
         ['8 konts', undefined, 'unknown-unit', 'konts', ['8 kn']],
         ['8 cubits', 'length', 'unknown-unit', 'cubits', []],

@@ -43,6 +43,8 @@ export function parseQuantity(
     const [, inches, inchWord = ''] = /^(\d+(?:\.\d+)?)\s*([^\s\d]+)$/.exec(rest) ?? [];
     if (unit !== units.ft || unitOf(inchWord) !== units.in) return leftOver(rest, restAt);
     if (areSoundInches(size, Number(inches))) return feetAndInches(number, Number(inches), written);
+    if (!Number.isSafeInteger(Math.floor(Number(inches))))
+        return fault('too-large', rest, restAt, 'The number is too large.');
     const feet = printNumber(size + Number(inches) / 12, 3);
     const what = 'Beside whole feet stand inches from 0 to less than 12.';
     return fault('unsound-inches', rest, restAt, what, [`${sign}${feet} ft`]);

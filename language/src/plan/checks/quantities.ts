@@ -7,13 +7,14 @@ import { units, usualUnit } from '../../units/unit.ts';
 import type { Finding } from '../finding.ts';
 import { placeOf } from '../place.ts';
 import { readQuantity } from '../resolve/values.ts';
+import { feetMarkAt } from '../syntax/feet-mark.ts';
 import type { Property } from '../vocabulary.ts';
 import { instead, problem } from './problem.ts';
 import { isWave, propertyOfQuantity, senseless } from './sense.ts';
 
 /** Numbers that are not what their property measures: wrong or missing units, commas, slips of the pen. */
 export function checkQuantity(node: QuantityNode): Finding | undefined {
-    if (node.number === undefined) return undefined;
+    if (node.number === undefined || hasFeetMark(node)) return undefined;
     const owner = node.$container;
     const property = propertyOfQuantity(owner);
     const wanted = dimensionOf(node, owner, property);
@@ -44,7 +45,7 @@ function misfit(
     property: Property | undefined,
 ): Finding {
     const at = placeOf(node);
-    const error = parseQuantity(written, wanted);
+    const error = parseQuantity(written, wanted, property?.sane);
     const example = property && `For instance \`${property.example}\`.`;
     if (!isQuantityError(error)) {
         const what = `\`${written}\` cannot be read as a quantity.`;
@@ -56,6 +57,11 @@ function misfit(
         remedy: error.instead.length === 0 ? example : undefined,
         fixes: error.instead.map((text) => instead(at, text)),
     });
+}
+
+/** `40'`: what is wrong with it is said where the mark is. */
+function hasFeetMark({ $cstNode }: QuantityNode): boolean {
+    return $cstNode !== undefined && feetMarkAt($cstNode.root.fullText, $cstNode.end) !== undefined;
 }
 
 /** Numbers that are not of their word's own dimension: the speed of a pull, the bearing of a wind. */
