@@ -227,7 +227,8 @@ describe('what a use line may reach', () => {
         expect(status).toBe(1);
         const { findings } = JSON.parse(stdout).files[0];
         expect(findings.map((one: { rule: string }) => one.rule)).toEqual(['use', 'use']);
-        expect(findings[1].what).toContain('is a link that leads out of');
+        expect(findings[0].what).toBe('`../../secret.spread` lies outside the folder `team`.');
+        expect(findings[1].what).toBe('`link.spread` is a link that leads out of the folder `team`.');
         expect(stdout).not.toContain('boat secret');
     });
 
@@ -240,13 +241,58 @@ describe('what a use line may reach', () => {
         expect(check(join(folder, 'plans')).status).toBe(0);
     });
 
-    test('a file of another folder may use what lies beside it', () => {
+    test('without a repository, the folder that the command was started in or was given, and nothing above', () => {
+        const folder = folderOf({
+            'secret.spread': 'boat secret {\n    length 9 m\n}\n',
+            'team/boat.spread': sound,
+            'team/plans/a.spread': 'use "../boat.spread"\n',
+            'team/plans/b.spread': 'use "../../secret.spread"\nuse "link.spread"\n',
+        });
+        symlinkSync('../../secret.spread', join(folder, 'team/plans/link.spread'));
+        const team = join(folder, 'team');
+        expect(check(team, 'plans/a.spread').status).toBe(0);
+        expect(check(folder, 'team').stdout).not.toContain('plans/a.spread');
+        expect(check(join(team, 'plans'), '..').stdout).not.toContain('a.spread');
+        for (const [cwd, ...paths] of [
+            [team],
+            [join(team, 'plans'), '..'],
+            [team, 'plans/b.spread'],
+        ] as const) {
+            const { status, stdout } = check(cwd, ...paths, '-f', 'json');
+            expect(status).toBe(paths[0] === 'plans/b.spread' ? 1 : 2);
+            expect(stdout).toContain('`../../secret.spread` lies outside the folder `team`.');
+            expect(stdout).toContain('`link.spread` is a link that leads out of the folder `team`.');
+            expect(stdout).not.toContain('boat secret');
+        }
+        expect(check(team).stderr).toBe(
+            'layback: plans/link.spread is a link that leads out of the folder team: name it if it is meant.\n',
+        );
+        expect(check(team, 'plans/link.spread').status).toBe(0);
+        const alone = check(join(team, 'plans'), 'a.spread');
+        expect(alone.status).toBe(1);
+        expect(alone.stdout).toContain('`../boat.spread` lies outside the folder `plans`.');
+    });
+
+    test.each(['figures', 'draw', 'brief'])('%s keeps to it as well', (verb) => {
+        const folder = folderOf({
+            'secret.spread': 'boat secret "Nobody" {\n    length 9 m\n}\n',
+            'plans/a.spread': 'use "../secret.spread"\nspread a {\n    boat secret\n}\n',
+        });
+        const out = verb === 'draw' ? ['-o', '-'] : [];
+        const { stdout } = layback([verb, 'a.spread', ...out], { cwd: join(folder, 'plans') });
+        expect(stdout).not.toBe('');
+        expect(stdout).not.toContain('Nobody');
+    });
+
+    test('a file of another folder may use what lies in the folder that was named', () => {
         const folder = folderOf({
             'here/.git/HEAD': '',
             'there/boat.spread': sound,
             'there/plans/a.spread': 'use "../boat.spread"\nboat other like heron {\n    beam 3 m\n}\n',
         });
-        expect(check(join(folder, 'here'), '../there/plans/a.spread').status).toBe(0);
+        expect(check(join(folder, 'here'), '../there').status).toBe(0);
+        expect(check(join(folder, 'here'), '../there/plans/a.spread', '../there/boat.spread').status).toBe(0);
+        expect(check(join(folder, 'here'), '../there/plans/a.spread').status).toBe(1);
     });
 
     test('plans only: no other file is ever read', () => {

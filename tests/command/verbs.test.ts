@@ -70,7 +70,7 @@ describe('new', () => {
             stdout: '5 files checked, nothing found.\n',
             stderr: '',
         });
-        expect(layback(['check'], { cwd: join(team, 'plans') }).status).toBe(0);
+        expect(layback(['check', '..'], { cwd: join(team, 'plans') }).status).toBe(0);
         expect(layback(['format', '--check'], { cwd: team }).status).toBe(0);
         expect(layback(['draw', 'plans/first.spread'], { cwd: team }).stdout).toBe('plans/first.svg\n');
     });

@@ -29,7 +29,7 @@ test('a change is checked, a file that comes or goes too, until it is interrupte
 
 test('a change of a file that is used from elsewhere is checked too', async () => {
     const use = 'use "../boat.spread"\nboat other like heron {\n    beam 3 m\n}\n';
-    const cwd = folderOf({ 'boat.spread': sound, 'plans/a.spread': use });
+    const cwd = folderOf({ '.git/HEAD': '', 'boat.spread': sound, 'plans/a.spread': use });
     const watching = watch(join(cwd, 'plans'));
     await watching.says(/1 file checked, nothing found/);
     writeFileSync(join(cwd, 'boat.spread'), sound.replace('heron', 'egret'));

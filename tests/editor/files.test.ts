@@ -203,7 +203,7 @@ describe('several folders', () => {
     test('are each a world of its own: no `use` leads from one to the next', async () => {
         await start(files, { folders: ['a', 'b'] });
         expect(await editor.findings('a/plan.spread')).toEqual([
-            expect.stringContaining('lies outside the folder that is open'),
+            expect.stringContaining('lies outside the folder `a`'),
         ]);
         expect(await codes('c/x.spread')).toEqual([]);
     });

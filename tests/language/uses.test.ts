@@ -51,11 +51,11 @@ describe('use', () => {
     });
 
     test.each([
-        ['out of the folder', '../../other/boats.spread', 'lies outside the folder that is open'],
+        ['out of the folder', '../../other/boats.spread', 'lies outside the folder `team`'],
         [
             'out of the folder and back by name',
             '../../teammates/boats.spread',
-            'lies outside the folder that is open',
+            'lies outside the folder `team`',
         ],
         ['from the top of the disk', '/etc/boats.spread', 'is a path from the top of one computer'],
         ['from a drive', 'C:\\\\boats.spread', 'is a path from the top of one computer'],

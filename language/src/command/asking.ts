@@ -1,12 +1,15 @@
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import type { Unfit } from '../plan/fit.ts';
 import { decode, type Reading, readPlan } from './reading.ts';
 import { Refusal } from './refusal.ts';
+import { folderLeft, foldersNamed, rootsOf } from './roots.ts';
 import { showPath, walk } from './walk.ts';
 
 /** What a command was asked to look at. */
 export interface Asked {
     readonly cwd: string;
+    /** Folders that were named, or that what was named lies in: what a file uses may lie there. */
+    readonly folders: readonly string[];
     readonly files: readonly AskedFile[];
     readonly refusals: readonly string[];
 }
@@ -34,14 +37,22 @@ export function fromPaths(paths: readonly string[], cwd: string): Asked {
         throw new Refusal(`There is no .spread file in ${where} or below. layback new <folder> starts one.`);
     }
     const files: AskedFile[] = [];
+    const folders = foldersNamed(paths, cwd);
+    const links = new Set(found.links);
+    const roots = links.size > 0 ? rootsOf(found.files, { cwd, folders }) : [];
     for (const path of found.files) {
         const shown = showPath(path, cwd);
+        const left = links.has(path) ? folderLeft(path, roots) : undefined;
+        if (left !== undefined) {
+            refusals.push(`${shown} is a link that leads out of the folder ${left}: name it if it is meant.`);
+            continue;
+        }
         const reading = readPlan(path);
         const file = fileOf(path, shown, reading);
         if (typeof file === 'string') refusals.push(file);
         else files.push(file);
     }
-    return { cwd, files, refusals };
+    return { cwd, folders, files, refusals };
 }
 
 /** Reads the standard input, as the text of a file that may or may not be there. */
@@ -56,8 +67,9 @@ export async function fromInput(path: string | undefined, cwd: string): Promise<
         path === undefined ? 'stdin.spread' : showPath(absolute, cwd),
         decode(Buffer.concat(pieces)),
     );
-    if (typeof file === 'string') return { cwd, files: [], refusals: [file] };
-    return { cwd, files: [file], refusals: [] };
+    const folders = [dirname(absolute)];
+    if (typeof file === 'string') return { cwd, folders, files: [], refusals: [file] };
+    return { cwd, folders, files: [file], refusals: [] };
 }
 
 function fileOf(path: string, shown: string, reading: Reading): AskedFile | string {

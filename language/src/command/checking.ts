@@ -1,5 +1,3 @@
-import { existsSync, realpathSync } from 'node:fs';
-import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
 import type { Unfit } from '../plan/fit.ts';
@@ -13,6 +11,7 @@ import { type CheckedSheet, checkAll, checkInTurn } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
 import { beThrifty, settle } from './pace.ts';
 import { readPlan } from './reading.ts';
+import { folderLeft, rootsOf } from './roots.ts';
 import { showPath } from './walk.ts';
 
 /** From about this many files on, reading them takes longer than optimising for it, and their memory counts. */
@@ -25,7 +24,10 @@ const many = 20;
  */
 export async function check(asked: Asked, findingsOnly = false): Promise<Run> {
     const uriOf = (file: AskedFile) => URI.file(file.path);
-    const roots = rootsOf(asked);
+    const roots = rootsOf(
+        asked.files.map(({ path }) => path),
+        asked,
+    );
     const wanted = asked.files.filter((file) => !file.unfit).map(uriOf);
     const services = createServices();
     const given = [services, wanted, filesFor(asked, roots), roots.map((root) => URI.file(root))] as const;
@@ -107,7 +109,7 @@ function unfitFinding(uri: string, { rule, reason, remedy }: Unfit): Finding {
 }
 
 /** The texts asked for as they were read; whatever they use from the disk, plans only, inside the roots. */
-function filesFor({ files, cwd }: Asked, roots: readonly string[]): Files {
+function filesFor({ files }: Asked, roots: readonly string[]): Files {
     const asked = new Map(files.map((file) => [URI.file(file.path).toString(), file]));
     return (uri) => {
         const file = asked.get(uri.toString());
@@ -116,16 +118,15 @@ function filesFor({ files, cwd }: Asked, roots: readonly string[]): Files {
                 ? { kind: 'unread', reason: file.unfit.reason }
                 : { kind: 'text', text: file.text };
         }
-        return uri.scheme === 'file' ? readUsed(uri.fsPath, roots, cwd) : { kind: 'missing' };
+        return uri.scheme === 'file' ? readUsed(uri.fsPath, roots) : { kind: 'missing' };
     };
 }
 
-function readUsed(path: string, roots: readonly string[], cwd: string): FileText {
+function readUsed(path: string, roots: readonly string[]): FileText {
     if (!path.endsWith('.spread')) return { kind: 'unread', reason: 'does not end in .spread' };
-    const left = roots.find((root) => isInside(path, root) && !isReallyInside(path, root));
-    if (left !== undefined) {
-        return { kind: 'unread', reason: `is a link that leads out of ${showPath(left, cwd)}` };
-    }
+    const left = folderLeft(path, roots);
+    if (left !== undefined)
+        return { kind: 'unread', reason: `is a link that leads out of the folder \`${left}\`` };
     const reading = readPlan(path);
     switch (reading.kind) {
         case 'text':
@@ -135,36 +136,6 @@ function readUsed(path: string, roots: readonly string[], cwd: string): FileText
         case 'refused':
             return reading.gone ? { kind: 'missing' } : { kind: 'unread', reason: reading.reason };
     }
-}
-
-function isInside(path: string, folder: string): boolean {
-    const way = relative(folder, path);
-    return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
-}
-
-function isReallyInside(path: string, folder: string): boolean {
-    try {
-        return isInside(realpathSync.native(path), realpathSync.native(folder));
-    } catch {
-        return true;
-    }
-}
-
-/**
- * The folders that no `use` may leave: the repositories that the files are in. Outside of one there is no telling
- * where a team's files end, and any relative path goes.
- */
-function rootsOf({ files }: Asked): string[] {
-    const known = new Map<string, string | undefined>();
-    const rootOf = (folder: string): string | undefined => {
-        if (!known.has(folder)) {
-            const above = dirname(folder);
-            const here = existsSync(join(folder, '.git')) ? folder : undefined;
-            known.set(folder, here ?? (above === folder ? undefined : rootOf(above)));
-        }
-        return known.get(folder);
-    };
-    return [...new Set(files.flatMap((file) => rootOf(dirname(file.path)) ?? []))];
 }
 
 function pathShown(uri: URI, cwd: string): string {

@@ -8,6 +8,8 @@ const ending = '.spread';
 export interface Found {
     /** Absolute paths, each file once, in the order in which they were named; within a folder by name. */
     readonly files: readonly string[];
+    /** Those that were met on the way and are really elsewhere; a file that was named was meant. */
+    readonly links: readonly string[];
     readonly refusals: readonly string[];
 }
 
@@ -18,6 +20,7 @@ export interface Found {
  */
 export function walk(paths: readonly string[], cwd: string): Found {
     const files = new Map<string, string>();
+    const links: string[] = [];
     const refusals: string[] = [];
     const foldersSeen = new Set<string>();
 
@@ -37,7 +40,7 @@ export function walk(paths: readonly string[], cwd: string): Found {
             refusals.push(`${shown} does not end in ${ending}, so it is not taken for a plan.`);
         } else add(absolute);
     }
-    return { files: [...files.values()], refusals };
+    return { files: [...files.values()], links, refusals };
 
     function walkFolder(top: string): void {
         const waiting = [top];
@@ -59,18 +62,21 @@ export function walk(paths: readonly string[], cwd: string): Found {
                 const path = join(folder, entry.name);
                 const kind = kindOf(entry, path);
                 if (kind === 'folder' && !isPassedOver(entry.name)) below.push(path);
-                else if (kind === 'file' && entry.name.endsWith(ending)) add(path);
+                else if (kind === 'file' && entry.name.endsWith(ending) && add(path) !== path)
+                    links.push(path);
             }
             waiting.push(...below.reverse());
         }
     }
 
-    function add(path: string): void {
+    function add(path: string): string {
         try {
             const real = realpathSync.native(path);
             if (!files.has(real)) files.set(real, path);
+            return real;
         } catch (error) {
             refusals.push(`${showPath(path, cwd)} ${reasonOf(error)}.`);
+            return path;
         }
     }
 }

@@ -1,6 +1,6 @@
 import type { Dirent } from 'node:fs';
 import { open, readdir, realpath, stat } from 'node:fs/promises';
-import { join, relative, sep } from 'node:path';
+import { basename, join, relative, sep } from 'node:path';
 import { URI } from 'langium';
 import { tooLarge } from '../plan/fit.ts';
 import { type Disk, isPassedOver, planEnding } from './disk.ts';
@@ -12,7 +12,7 @@ export const diskOfNode: Disk = {
         const path = uri.fsPath;
         try {
             const out = await leadsOut(path, roots);
-            if (out) return unread(`is a link that leads out of ${out}`);
+            if (out) return unread(`is a link that leads out of the folder \`${out}\``);
             return await readPlan(path);
         } catch (error) {
             const { code } = error as NodeJS.ErrnoException;
@@ -60,13 +60,13 @@ async function readPlan(path: string): Promise<Reading> {
     }
 }
 
-/** The root that a link leads out of, as a path. */
+/** The name of the root that a link leads out of. */
 async function leadsOut(path: string, roots: readonly URI[]): Promise<string | undefined> {
     const around = roots.filter((root) => root.scheme === 'file' && isBelow(path, root.fsPath));
     if (around.length === 0) return undefined;
     const real = await realpath(path);
     for (const root of around) if (isBelow(real, await realpath(root.fsPath))) return undefined;
-    return around[0]!.fsPath;
+    return basename(around[0]!.fsPath) || around[0]!.fsPath;
 }
 
 function isBelow(path: string, folder: string): boolean {

@@ -28,7 +28,7 @@ export interface Loaded {
 /**
  * Reads files and what they use, follows every `use` once, and links them all.
  *
- * @param roots  folders that no `use` may leave; a file outside all of them may use what it likes beside it
+ * @param roots  folders that no `use` may leave; without any around a file, anything relative goes
  */
 export async function load(
     services: LaybackServices,

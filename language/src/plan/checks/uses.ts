@@ -29,7 +29,7 @@ export function checkUses(document: LangiumDocument, context: UseContext): Findi
         if (use.path === undefined) return [];
         const at = placeOfProperty(use, 'path');
         const target = targetOf(document.uri, pathOf(use), context.reach.roots);
-        if (!('uri' in target)) return [problem('use', at, OUTCOMES[target.kind](shorten(target.path)))];
+        if (!('uri' in target)) return [problem('use', at, outcomeOf(target))];
         const key = target.uri.toString();
         const before = seen.get(key);
         if (before) return [usedTwice(use, before)];
@@ -39,9 +39,19 @@ export function checkUses(document: LangiumDocument, context: UseContext): Findi
     });
 }
 
-const OUTCOMES: Readonly<
-    Record<Exclude<UseTarget['kind'], 'file' | 'library'>, (path: string) => Parameters<typeof problem>[2]>
-> = {
+type Outcome = Parameters<typeof problem>[2];
+
+function outcomeOf(target: Exclude<UseTarget, { uri: URI }>): Outcome {
+    const path = shorten(target.path);
+    if (target.kind !== 'escapes') return OUTCOMES[target.kind](path);
+    return {
+        what: `\`${path}\` lies outside the folder${target.folder ? ` \`${shorten(target.folder)}\`` : ' that is open'}.`,
+        why: 'A plan may use only what is kept with it.',
+        remedy: 'Move the file into that folder, or open or name the folder above.',
+    };
+}
+
+const OUTCOMES: Readonly<Record<'empty' | 'absolute' | 'foreign', (path: string) => Outcome>> = {
     empty: () => ({ what: '`use` names no file.', remedy: 'Write for instance `use "tackle.spread"`.' }),
     absolute: (path) => ({
         what: `\`${path}\` is a path from the top of one computer.`,
@@ -52,11 +62,6 @@ const OUTCOMES: Readonly<
         what: `\`${path}\` is not a file of this folder.`,
         why: 'A plan uses files that lie beside it and the built-in library, and nothing from anywhere else.',
         remedy: 'Write the path from this file, or `layback:` and a name of the library.',
-    }),
-    escapes: (path) => ({
-        what: `\`${path}\` lies outside the folder that is open.`,
-        why: 'A plan may use only what is kept with it.',
-        remedy: 'Move the file into the folder, or open the folder above.',
     }),
 };
 

@@ -7,7 +7,9 @@ export const LIBRARY_SCHEME = 'layback';
 /** What a `use` points at, or why it points at nothing. */
 export type UseTarget =
     | { readonly kind: 'file' | 'library'; readonly uri: URI }
-    | { readonly kind: 'empty' | 'absolute' | 'foreign' | 'escapes'; readonly path: string };
+    | { readonly kind: 'empty' | 'absolute' | 'foreign'; readonly path: string }
+    /** `folder` is the name of the one that it leaves. */
+    | { readonly kind: 'escapes'; readonly path: string; readonly folder: string };
 
 /** The path as written, without its quotes. */
 export function pathOf(use: Use): string {
@@ -26,7 +28,8 @@ export function targetOf(from: URI, path: string, roots: readonly URI[]): UseTar
     if (/^[A-Za-z][\w+.-]*:/.test(path)) return { kind: 'foreign', path };
     const uri = UriUtils.resolvePath(UriUtils.dirname(from), path.replaceAll('\\', '/'));
     const around = roots.filter((root) => isInside(from, root));
-    if (around.length > 0 && !around.some((root) => isInside(uri, root))) return { kind: 'escapes', path };
+    if (around.length > 0 && !around.some((root) => isInside(uri, root)))
+        return { kind: 'escapes', path, folder: UriUtils.basename(around[0]!) };
     return { kind: 'file', uri };
 }
 
