@@ -18,11 +18,11 @@ const ellipsis = '…';
  */
 export function excerpt(text: string, place: Place, columns: number, width: Width): Excerpt {
     const start = Math.min(place.start, text.length);
-    const lineStart = lineStartBefore(text, start);
-    const lineEnd = lineEndAfter(text, start);
+    // Of a line far longer than the terminal only the neighbourhood is looked at.
+    const lineStart = lineStartBefore(text, start, start - columns - 1);
+    const lineEnd = lineEndAfter(text, start, start + 2 * columns + 1);
     const end = Math.max(start, Math.min(place.end, lineEnd));
 
-    // Of a line far longer than the terminal only the neighbourhood is looked at.
     const from = Math.max(lineStart, start - columns);
     const to = Math.min(lineEnd, start + 2 * columns);
     let before = spread(text.slice(from, start), 0, width);
@@ -44,17 +44,20 @@ export function excerpt(text: string, place: Place, columns: number, width: Widt
     return { line: line.trimEnd(), carets: ' '.repeat(indent) + '^'.repeat(carets) };
 }
 
-function lineStartBefore(text: string, offset: number): number {
+/** Where the line begins, or a place ahead of that where it begins earlier. */
+function lineStartBefore(text: string, offset: number, earliest: number): number {
     let at = offset;
     // Between the two halves of a line end the line is still the one that it ends.
     if (text[at - 1] === '\r' && text[at] === '\n') at--;
-    while (at > 0 && text[at - 1] !== '\n' && text[at - 1] !== '\r') at--;
+    while (at > 0 && at > earliest && text[at - 1] !== '\n' && text[at - 1] !== '\r') at--;
     return at;
 }
 
-function lineEndAfter(text: string, offset: number): number {
-    const end = text.slice(offset).search(/[\r\n]/);
-    return end < 0 ? text.length : offset + end;
+/** Where the line ends, or the last place looked at where it ends later. */
+function lineEndAfter(text: string, offset: number, latest: number): number {
+    const near = text.slice(offset, latest);
+    const end = near.search(/[\r\n]/);
+    return offset + (end < 0 ? near.length : end);
 }
 
 function spread(text: string, column: number, width: Width): string {

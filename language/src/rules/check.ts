@@ -4,6 +4,7 @@ import { library } from '../library/library.ts';
 import { withTurns } from '../plan/analyse/turns.ts';
 import { analyse } from '../plan/analyse.ts';
 import { checkLanguage } from '../plan/checks/check.ts';
+import { enough } from '../plan/checks/enough.ts';
 import { checkPlans } from '../plan/checks/plans.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
@@ -86,7 +87,7 @@ export function checkSheet(
     const trees = reach.from(document).map(({ parseResult }) => parseResult.value);
     const { resolved, plans: first, memory } = readOnce(document, trees, gathered, used, !once);
     const whole = reach.from(document).every(isWhole);
-    const language = [...told, ...checkPlans(document, resolved, gathered, whole)];
+    const language = enough([...told, ...checkPlans(document, resolved, gathered, whole)]);
     const plans = turns ? first.map(turned) : first;
     const judgement = judge(
         { ...resolved, ...versionOf(document) },

@@ -17,9 +17,10 @@ const summaries: Readonly<Record<TextCode, string>> = {
     syntax: 'The text cannot be read at this place. The rest of the file still is, as far as it can be.',
     'unknown-word':
         'A word means nothing in the block it stands in. Often it is misspelt, or belongs one block up or down.',
-    'unknown-name': 'A name leads to nothing: it is misspelt, or the file that defines it is not used.',
+    'unknown-name':
+        'A name leads to nothing: it is misspelt, its file is not used, or the boat has no such tow point.',
     quantity: 'A number lacks a unit, has one of the wrong kind, or is outside what makes sense on a boat.',
-    value: 'A value is none of those that fit here.',
+    value: 'A value is none of those that fit here, or contradicts another one.',
     duplicate: 'Something is said or defined twice, and only one of the two can count.',
     use: 'A `use` line leads to no file that can be read, or leads in a circle.',
     like: 'A definition is like something that it cannot be like: itself, in a circle, or another kind of thing.',

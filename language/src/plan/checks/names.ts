@@ -8,7 +8,7 @@ import type { Reach } from '../names/reach.ts';
 import { nameOf, type ReachScope } from '../names/scope.ts';
 import { usesOf } from '../names/uses.ts';
 import { placeOfCst, placeOfProperty } from '../place.ts';
-import { baseOf, likeChain } from '../resolve/gather.ts';
+import { baseOf, isTooFarFrom, likeChain, MOST_LIKE } from '../resolve/gather.ts';
 import { instead, problem } from './problem.ts';
 import { placeAt } from './syntax.ts';
 import { shorten } from './words.ts';
@@ -125,6 +125,13 @@ function shadowed(document: LangiumDocument, reach: Reach, own: ReadonlyMap<stri
 export function checkLike(definition: Definition): Finding | undefined {
     if (!('base' in definition) || !definition.base?.$refNode) return undefined;
     const at = placeOfProperty(definition, 'base');
+    if (isTooFarFrom(definition)) {
+        return problem('like', at, {
+            what: `\`${shorten(nameOf(definition) ?? '')}\` is at the end of more than ${MOST_LIKE} definitions, one like the next.`,
+            why: 'Nobody can tell what it says, so nothing is taken over from them.',
+            remedy: 'Write it like one nearer the beginning.',
+        });
+    }
     const round: string[] = [];
     const seen = new Set<Definition>();
     for (let base = baseOf(definition); base && !seen.has(base); base = baseOf(base)) {

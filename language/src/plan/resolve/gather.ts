@@ -63,23 +63,44 @@ export function gather(definition: Definition, gathered: Gathered, above: readon
     return table;
 }
 
-/** What a definition is `like`, if that is found and of its own kind. */
+/** What a definition is `like`, if that is found, of its own kind, and not at the end of an endless row. */
 export function baseOf(definition: Definition): Definition | undefined {
+    const base = named(definition);
+    return base && isWithinReason(base) ? base : undefined;
+}
+
+/** So many definitions one like the next are followed; a crew can follow three or four. */
+export const MOST_LIKE = 100;
+
+/** Whether a definition is like one that stands at the end of a row too long to be followed. */
+export function isTooFarFrom(definition: Definition): boolean {
+    const base = named(definition);
+    return base !== undefined && !isWithinReason(base);
+}
+
+function isWithinReason(definition: Definition): boolean {
+    const row = new Set<Definition>();
+    let each: Definition | undefined = definition;
+    for (; each && !row.has(each) && row.size <= MOST_LIKE; each = named(each)) row.add(each);
+    return row.size <= MOST_LIKE;
+}
+
+function named(definition: Definition): Definition | undefined {
     const base = 'base' in definition ? definition.base?.ref : undefined;
     return base?.kind === definition.kind ? base : undefined;
 }
 
 /** The definitions that one is `like`, nearest first, each once. */
 export function likeChain(definition: Definition): Definition[] {
-    const chain: Definition[] = [];
+    const chain = new Set<Definition>();
     for (
         let base = baseOf(definition);
-        base && base !== definition && !chain.includes(base);
+        base && base !== definition && !chain.has(base);
         base = baseOf(base)
     ) {
-        chain.push(base);
+        chain.add(base);
     }
-    return chain;
+    return [...chain];
 }
 
 /** A part of something: the definition that it names, if any, and all that is said about it. */

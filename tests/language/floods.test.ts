@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import { messageOf } from '../../language/src/plan/finding.ts';
+import { excerpt } from '../../language/src/reports/excerpt.ts';
+import { checkText } from './marked.ts';
+
+describe('of one kind of fault in the text of a file', () => {
+    const text = (faults: number) => `spread s {\n${'    frob 3 kn\n'.repeat(faults)}}\n`;
+
+    test('fifty are told, and behind them how many more there are', async () => {
+        const { findings } = await checkText(text(170));
+        const said = findings.filter(({ rule }) => rule === 'unknown-word');
+        expect(said).toHaveLength(51);
+        expect(said.map(({ at }) => at.range.start.line)).toEqual(
+            Array.from({ length: 51 }, (_, n) => n + 1),
+        );
+        expect(messageOf(said[50]!)).toBe(
+            '120 more places in this file, from here on, have a finding of this kind. Mend the first ones: often the rest follows from them.',
+        );
+        expect(said[50]!.severity).toBe('error');
+    });
+
+    test('fifty are all told, and of fifty-one the last is one more', async () => {
+        const few = await checkText(text(50));
+        expect(few.findings.filter(({ rule }) => rule === 'unknown-word')).toHaveLength(50);
+        expect(few.findings.map(messageOf).join()).not.toContain('more place');
+        const { findings } = await checkText(text(51));
+        expect(messageOf(findings.filter(({ rule }) => rule === 'unknown-word').at(-1)!)).toMatch(
+            /^One more place/,
+        );
+    });
+
+    test('a flood of one kind leaves another kind its word', async () => {
+        const { findings } = await checkText(
+            `spread s { speed 8\n${'    frob 3 kn\n'.repeat(200)} boat nobody }\n`,
+        );
+        expect(findings.map(({ rule }) => rule)).toContain('quantity');
+        expect(findings.map(({ rule }) => rule)).toContain('unknown-name');
+    });
+});
+
+describe('a row of plans, one like the next', () => {
+    const row = (length: number) =>
+        Array.from({ length }, (_, n) => `spread s${n} ${n > 0 ? `like s${n - 1} { }` : '{ crew 3 }'}`).join(
+            '\n',
+        );
+
+    test('is followed a hundred times, and not for ever', async () => {
+        const { findings, resolved } = await checkText(row(105));
+        const crew = resolved.spreads.map((plan) => plan.crew?.si);
+        expect(crew.slice(0, 101)).toEqual(Array(101).fill(3));
+        expect(crew.slice(101)).toEqual(Array(4).fill(undefined));
+        const said = findings.filter(({ rule }) => rule === 'like');
+        expect(said.map(({ at }) => at.range.start.line)).toEqual([101, 102, 103, 104]);
+        expect(messageOf(said[0]!)).toMatch(
+            /^`s101` is at the end of more than 100 definitions, one like the next\./,
+        );
+    });
+
+    test('costs each of them the same, however long the row is', async () => {
+        const spent = async (length: number) => {
+            const text = row(length);
+            const before = process.cpuUsage();
+            await checkText(text);
+            const { user, system } = process.cpuUsage(before);
+            return (user + system) / length;
+        };
+        await spent(500);
+        const [short, long] = [await spent(500), await spent(4000)];
+        // Eight times as long: one look at every pair would cost each of them eight times as much.
+        expect(long / short).toBeLessThan(4);
+    });
+
+    test('of any length turns over no stack, whichever end is read first', async () => {
+        const { findings } = await checkText(row(20_000).split('\n').reverse().join('\n'));
+        expect(findings.filter(({ rule }) => rule === 'like')).toHaveLength(51);
+    });
+});
+
+test('of a line of a megabyte only the neighbourhood is looked at, and is shown as of any other', () => {
+    const place = (start: number) => ({
+        uri: 'file:///a.spread',
+        start,
+        end: start + 3,
+        range: { start: { line: 0, character: start }, end: { line: 0, character: start + 3 } },
+    });
+    const width = (text: string) => text.length;
+    const long = 'abc '.repeat(250_000);
+    const shown = excerpt(long, place(500_000), 80, width);
+    expect(shown.line).toMatch(/^….*…$/);
+    expect(shown.line.slice(shown.carets.indexOf('^'), shown.carets.length)).toBe('abc');
+    const short = 'one\nabc abc abc\nthree';
+    expect(excerpt(short, place(8), 80, width)).toEqual({ line: 'abc abc abc', carets: '    ^^^' });
+    const before = process.cpuUsage();
+    for (let start = 0; start < 20_000; start += 4) excerpt(long, place(start), 80, width);
+    const { user, system } = process.cpuUsage(before);
+    expect((user + system) / 1e6).toBeLessThan(5);
+});
