@@ -1,22 +1,21 @@
 import { dirname, extname, join, parse, resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { type PaletteName, palettes } from '../drawing/palette.ts';
-import { sceneFromAbove } from '../drawing/scene.ts';
-import { sceneFromSide } from '../drawing/scene-side.ts';
-import { svgOf } from '../drawing/svg.ts';
-import { svgOfSide } from '../drawing/svg-side.ts';
+import { isQuantityError, parseQuantity } from '../units/parse.ts';
+import { si } from '../units/quantity.ts';
 import { fromPaths } from './asking.ts';
 import { check } from './checking.ts';
 import { type ChosenPlan, chosenPlans, warnOfErrors } from './chosen-plans.ts';
+import { drawView, earlierPlans, mustFit, type View, type ViewOptions, views } from './draw-views.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
 import { showPath } from './walk.ts';
 import { writeWhole } from './writing.ts';
 
-interface Options {
+interface Options extends ViewOptions {
     readonly output?: string;
     readonly plan?: string;
-    readonly view: 'above' | 'side';
+    readonly view: View;
     readonly theme: PaletteName;
     readonly fans?: true;
     readonly dpi: number;
@@ -26,10 +25,25 @@ const help = `
 The picture is named after the file, and after the plan where the file holds several. Its ending says
 what it is: .svg, for print and for drawing programs, or .png. A picture that is there is drawn anew.
 
+Views:
+  above    the spread to scale on the boat's own waves, with what was found marked on it
+  side     heights of the tow points, angles of the lines, the waves below the lures
+  turn     a half turn: the boat and her lines at some moments, how near the closest two come and when,
+           the tightest clean turn each way with its seconds. Without --radius it is the turn that the plan
+           allows (\`turn within 150 m\`), else the tightest clean one; without --to, the side that needs
+           more room.
+  strike   ten seconds of a bite at one position: tension at the hook, line run off, the stages of the
+           drag; and what it takes to draw line as the spool empties
+  compare  the plan over an earlier one (--before, --before-plan), every change in words
+
 Examples:
   layback draw plans/friday.spread
   layback draw plans/friday.spread --plan rough-day -o rough-day.png
   layback draw plans/friday.spread --view side --theme dark -o side.svg
+  layback draw plans/friday.spread --view turn --to starboard --radius 60m
+  layback draw plans/friday.spread --view strike --position "port short corner" --style drop-back
+  layback draw plans/friday.spread --view compare --before plans/thursday.spread
+  layback draw plans/friday.spread --view compare --plan rough-day --before-plan settled-day
   layback draw plans/friday.spread -o - > friday.svg`;
 
 export function declare(command: Command): void {
@@ -41,7 +55,13 @@ export function declare(command: Command): void {
             'where to: a name that ends in .svg or .png, or - for SVG on the standard output',
         )
         .option('-p, --plan <name>', 'only the spread of this name')
-        .addOption(new Option('--view <from>', 'seen from').choices(['above', 'side']).default('above'))
+        .addOption(new Option('--view <from>', 'seen from').choices(views).default('above'))
+        .option('--to <side>', 'turn: port or starboard', sideOfTurn)
+        .option('--radius <length>', 'turn: of the circle, with its unit: 60m, 200ft', radiusOfTurn)
+        .option('--position <name>', 'strike: where the fish bites')
+        .addOption(new Option('--style <style>', 'strike: how it is struck').choices(['direct', 'drop-back']))
+        .option('--before <file>', 'compare: the earlier version, a .spread file')
+        .option('--before-plan <name>', 'compare: the spread of the earlier version')
         .addOption(new Option('--theme <theme>', 'its inks').choices(Object.keys(palettes)).default('light'))
         .option('--fans', 'also draw how far each line may wander')
         .option('--dpi <number>', 'dots per inch of a .png', dotsPerInch, 150)
@@ -50,6 +70,7 @@ export function declare(command: Command): void {
 }
 
 async function draw(path: string, options: Options): Promise<void> {
+    mustFit(options.view, options);
     const asked = fromPaths([path], process.cwd());
     if (asked.files.length === 0) throw new Refusal(asked.refusals.join(' '));
     for (const refusal of asked.refusals) terminal.log(`layback: ${refusal}`);
@@ -62,10 +83,11 @@ async function draw(path: string, options: Options): Promise<void> {
             `There are ${chosen.length} spreads, and one picture to draw: --plan names one of ${names}.`,
         );
     }
+    const earlier = await earlierPlans(run, options);
     warnOfErrors(run, terminal.log);
     for (const [index, one] of chosen.entries()) {
         const target = targets[index]!;
-        const svg = picture(one, options);
+        const svg = drawView(options.view, one, earlier, options);
         if (target === undefined) terminal.out(svg);
         else {
             writeWhole(target, extname(target) === '.png' ? await pixels(svg, options.dpi) : svg);
@@ -81,20 +103,13 @@ function targetOf({ file, plan }: ChosenPlan, { output, view }: Options): string
     if (output === undefined) {
         const { dir, name } = parse(resolve(file.path));
         const ofPlan = file.plans.length > 1 ? `-${plan.plan.name}` : '';
-        return join(dir, `${name}${ofPlan}${view === 'side' ? '-side' : ''}.svg`);
+        return join(dir, `${name}${ofPlan}${view === 'above' ? '' : `-${view}`}.svg`);
     }
     const ending = extname(output).toLowerCase();
     if (ending !== '.svg' && ending !== '.png') {
         throw new Refusal(`${output} should end in .svg or .png, to say what to draw.`);
     }
     return join(dirname(resolve(output)), parse(output).base);
-}
-
-function picture({ file, plan }: ChosenPlan, { view, theme, fans }: Options): string {
-    const findings = file.concerning.get(plan.plan.name) ?? [];
-    const wishes = { palette: theme, ...(fans && { fans }) };
-    if (view === 'side') return svgOfSide(sceneFromSide(plan, findings), wishes);
-    return svgOf(sceneFromAbove(plan, findings), wishes);
 }
 
 async function pixels(svg: string, dpi: number): Promise<Uint8Array> {
@@ -106,4 +121,19 @@ function dotsPerInch(text: string): number {
     const dpi = Number(text);
     if (!(dpi >= 20 && dpi <= 600)) throw new InvalidArgumentError('It takes 20 to 600.');
     return dpi;
+}
+
+function sideOfTurn(text: string): 'port' | 'starboard' {
+    if (text !== 'port' && text !== 'starboard')
+        throw new InvalidArgumentError('It takes port or starboard.');
+    return text;
+}
+
+/** m */
+function radiusOfTurn(text: string): number {
+    const read = parseQuantity(text, 'length', [10, 1000]);
+    if (isQuantityError(read)) throw new InvalidArgumentError(read.message);
+    const radius = si(read);
+    if (!(radius >= 5 && radius <= 5000)) throw new InvalidArgumentError('It takes 5 m to 5000 m.');
+    return radius;
 }

@@ -37,15 +37,35 @@ export function sceneOfChanges(
     const [old, now] = [sceneFromAbove(before), sceneFromAbove(after, findings)];
     const ghosts = old.elements.filter(isGear).filter((element) => !isDrawnAlike(element, now.elements));
     const gone = old.notes.filter(({ position }) => !now.notes.some((note) => note.position === position));
+    const was = new Map(old.notes.map((note) => [note.position, note]));
     const notes = [
-        ...now.notes,
-        ...gone.map((note) => ({ ...note, id: `was:${note.id}`, marks: [], silences: [] })),
-    ].map((note): Note => ({ ...note, changes: changesAt(note.position, told) }));
+        ...now.notes.map(
+            (note): Note => ({
+                ...note,
+                changes: [
+                    ...changesAt(note.position, told),
+                    ...ranElsewhere(was.get(note.position), note, told),
+                ],
+            }),
+        ),
+        ...gone.map((note): Note => {
+            const towPoint = note.point ?? note.towPoint;
+            return {
+                ...note,
+                id: `was:${note.id}`,
+                marks: [],
+                silences: [],
+                ...(towPoint && { towPoint }),
+                changes: changesAt(note.position, told),
+            };
+        }),
+    ];
     const general = told.filter(({ positions }) => positions.length === 0).map(({ words }) => words);
     return {
         ...now,
         view: 'compare',
         before: { plan: before.plan.name, title: before.plan.title },
+        title: { ...now.title, title: `${now.title.title}, against ${old.title.title}` },
         extent: {
             ahead: Math.max(old.extent.ahead, now.extent.ahead),
             astern: Math.max(old.extent.astern, now.extent.astern),
@@ -58,8 +78,8 @@ export function sceneOfChanges(
         remarks: [
             told.length === 0
                 ? `Nothing has changed since ${before.plan.title}.`
-                : `Broken lines and hollow lures: ${before.plan.title}, where it was otherwise.`,
-            ...general,
+                : `In broken lines and rings: ${before.plan.title}, where it was otherwise.`,
+            ...(general.length > 0 ? [`Changed in general: ${general.join(' ')}`] : []),
             ...now.remarks,
         ],
     };
@@ -68,11 +88,18 @@ export function sceneOfChanges(
 /** The comparison as sentences. */
 export function compareWords(scene: CompareScene): string[] {
     const [, ...words] = sceneWords({ ...scene, view: 'above' });
-    return [
-        `${scene.title.title} against ${scene.before.title}.`,
-        ...scene.told.map((each) => each.words),
-        ...words,
-    ];
+    return [`${scene.title.title}.`, ...scene.told.map((each) => each.words), ...words];
+}
+
+/** The same words may lead elsewhere: `wave 3` at another speed. */
+function ranElsewhere(was: Note | undefined, is: Note, told: readonly ToldChange[]): string[] {
+    if (was?.astern === undefined || is.astern === undefined || Math.abs(was.astern - is.astern) < APART)
+        return [];
+    const isTold = told.some(
+        ({ change }) =>
+            change.kind === 'line' && change.position === is.position && change.path[0] === 'back',
+    );
+    return isTold ? [] : [`runs at ${is.distance}, not ${was.distance}`];
 }
 
 const gear = new Set<SceneElement['role']>(['line', 'lure', 'standby']);
@@ -190,10 +217,7 @@ function lineWords({
 }
 
 function pathWords(path: readonly string[]): string {
-    return [...path]
-        .reverse()
-        .join(' of ')
-        .replace(/^(set|hooked|full) of drag$/, '$1 drag');
+    return path.join(' ').replace(/^drag (set|hooked|full)$/, '$1 drag');
 }
 
 function between({

@@ -153,7 +153,7 @@ export function loadWords(newtons: number, like: Quantity | undefined): string {
 }
 
 /** Less than a scale on deck shows, N. */
-const SLIGHT = 0.2;
+const SLIGHT = 0.5;
 
 const momentWords: Readonly<Record<StrikeMoment['name'], string>> = {
     bite: 'the bite',

@@ -66,5 +66,12 @@ export function momentsOfTurn({ lines, nearest, steadyFrom }: TurnInTime, contac
             positions: [one, other],
         });
     }
-    return moments.sort((first, second) => first.time - second.time);
+    // Of what goes wrong at the same moment, that which lacks most comes first.
+    return moments.sort((first, second) => first.time - second.time || lackOf(second) - lackOf(first));
+
+    function lackOf({ kind, positions }: TurnMoment): number {
+        const line = lines.find(({ figures }) => figures.line.position.name === positions[0]);
+        if (kind !== 'slow' || !line?.leastSpeed) return kind === 'foul' || kind === 'slack' ? 1 : 0;
+        return 1 - line.lure.slowest / line.leastSpeed;
+    }
 }
