@@ -34,7 +34,7 @@ const regular: Readonly<Record<number, string>> = {
     834: '¼½¾',
     889: '%æ',
     944: 'W',
-    1000: 'Æ—…',
+    1000: 'Æ—…→',
     1015: '@',
 };
 
@@ -66,7 +66,7 @@ const bold: Readonly<Record<number, string>> = {
     889: '%mæ',
     944: 'W',
     975: '@',
-    1000: 'Æ—…',
+    1000: 'Æ—…→',
 };
 
 const byCharacter: Readonly<Record<Weight, readonly (number | undefined)[]>> = {
