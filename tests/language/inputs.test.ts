@@ -30,10 +30,14 @@ const usually = {
     log: '',
 };
 
+const EQUIPPED = `outriggers { length 6 m  halyards 3 m, 5 m }\npoint bridge { ahead 2 m  out 1 m  up 4 m }`;
+
 /** Everything that a row may look into, by the words that paths begin with. */
 async function written(block: Block, words: string): Promise<Readonly<Record<string, unknown>>> {
     const said = { ...usually, [block]: `${block === 'line' ? '' : usually[block]}\n${words}\n` };
     if (block === 'line') said.outfit = 'line cord';
+    // What lines are towed from has to be there; a boat that is written about brings her own.
+    if (block !== 'boat') said.boat = EQUIPPED;
     const sheet = await checkText(`
 use "layback:species"
 use "layback:written-rules"
