@@ -90,10 +90,17 @@ function missing(use: Use, target: UseTarget & { uri: URI }, from: URI, context:
 
 function nearestFile(wanted: URI, from: URI, { documents, others = [] }: UseContext): string | undefined {
     const folder = UriUtils.dirname(from);
+    const stem = (uri: URI) => UriUtils.basename(uri).replace(/\.spread$/, '');
     const known = [...documents.all.map(({ uri }) => uri), ...others]
         .filter(({ scheme, path }) => scheme === from.scheme && path !== from.path)
-        .map((uri) => UriUtils.relative(folder, uri));
-    return nearest(UriUtils.relative(folder, wanted), known);
+        .map((uri) => ({ stem: stem(uri), path: UriUtils.relative(folder, uri) }))
+        .sort((a, b) => (a.path < b.path ? -1 : 1));
+    // By its name alone: a file that is one folder off is the likeliest of all.
+    const near = nearest(
+        stem(wanted),
+        known.map((each) => each.stem),
+    );
+    return known.find((each) => each.stem === near)?.path;
 }
 
 function usedTwice(use: Use, before: Use): Finding {
