@@ -29,9 +29,9 @@ Views:
   above    the spread to scale on the boat's own waves, with what was found marked on it
   side     heights of the tow points, angles of the lines, the waves below the lures
   turn     a half turn: the boat and her lines at some moments, how near the closest two come and when,
-           the tightest clean turn each way with its seconds. Without --radius it is the turn that the plan
-           allows (\`turn within 150 m\`), else the tightest clean one; without --to, the side that needs
-           more room.
+           the tightest clean turn each way with its seconds. Without --radius it is the turn that the
+           plan allows (\`turn within 150 m\`), else the tightest clean one; without --to, the side that
+           needs more room
   strike   ten seconds of a bite at one position: tension at the hook, line run off, the stages of the
            drag; and what it takes to draw line as the spool empties
   compare  the plan over an earlier one (--before, --before-plan), every change in words
