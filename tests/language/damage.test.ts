@@ -420,3 +420,31 @@ describe('a number that could not be read is no number', () => {
 function asSaid(finding: Finding): [number, string, string] {
     return [finding.at.range.start.line + 1, finding.rule, messageOf(finding)];
 }
+
+test.each(['2026-03-0', '2026-13-01', '14/2/2026', '0000-01-01', '1.1.1'])(
+    'a day that no calendar has, %s, is told wherever it stands, and nothing is reckoned from it',
+    async (day) => {
+        const { findings } = await checkText(`outfit red "Red" {
+    rod { length 1.8 m  tip 1.3 m  butt 0.45 m }
+    reel { capacity 800 m of 0.71 mm }
+    line nylon { diameter 0.71 mm  class 24 kg  breaks 22.6 kg  fitted ${day} }
+    drag { set 6 kg  hooked 7 kg  full 8 kg }
+    tested ${day} by "R."
+}
+lure ink "Ink" pusher {
+    length 300 mm
+    hooks single { gap 48 mm  inspected ${day} }
+    leader nylon { diameter 1.6 mm  breaks 113 kg  length 4.2 m  inspected ${day} }
+}
+spread calm "Calm day" {
+    date ${day}
+    waive stagger because "calm" until ${day}
+    port long rigger { outfit red  lure ink  back 44 m }
+}
+spread dated "Dated" like calm { date 2026-03-02 }
+log ${day} { using dated }
+`);
+        const told = findings.filter(({ rule }) => rule === 'value');
+        expect(told.length).toBe(7);
+    },
+);

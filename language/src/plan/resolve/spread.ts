@@ -33,6 +33,7 @@ import { outfitOf } from './tackle.ts';
 import { readLure, readTeaser } from './towed.ts';
 import {
     date,
+    dateSaid,
     flag,
     measure,
     measureOf,
@@ -141,7 +142,7 @@ function readWaiver(slot: Slot): Waiver[] {
     const rule = said(slot, node.rule, 'rule');
     if (!rule) return [];
     const because = said(slot, node.because, 'because');
-    const until = said(slot, node.until, 'until');
+    const until = dateSaid(slot, node.until, 'until');
     return [
         {
             rule,

@@ -18,6 +18,7 @@ import type { Slot, Table } from './table.ts';
 import {
     choice,
     date,
+    dateSaid,
     flag,
     forceOrShare,
     measure,
@@ -210,7 +211,7 @@ function readJoints(table: Table): Joint[] {
 }
 
 function readTested(slot: Slot | undefined): Outfit['tested'] {
-    const on = slot && said(slot, (slot.node as Tested).date, 'date');
+    const on = slot && dateSaid(slot, (slot.node as Tested).date, 'date');
     if (!slot || !on) return undefined;
     const by = said(slot, (slot.node as Tested).by, 'by');
     return { date: on, ...(by && { by }) };

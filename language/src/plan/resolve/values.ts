@@ -93,10 +93,17 @@ export function flag(table: Table, key: string): Said<boolean> | undefined {
 
 export function date(table: Table, key: string): Said<string> | undefined {
     const slot = one(table, key);
-    const written = slot && (slot.node as AstNode & { date?: string }).date;
-    return slot && written && typeof parseDate(written) === 'string'
-        ? said(slot, written, 'date')
-        : undefined;
+    return slot && dateSaid(slot, (slot.node as AstNode & { date?: string }).date, 'date');
+}
+
+/** A day that the calendar has; what only looks like one is nothing to reckon with. */
+export function dateSaid(
+    slot: Slot,
+    written: string | undefined,
+    property: string,
+): Said<string> | undefined {
+    const isDay = written !== undefined && typeof parseDate(written) === 'string';
+    return isDay ? said(slot, written, property) : undefined;
 }
 
 /** A value said by one property of a slot's syntax. */
