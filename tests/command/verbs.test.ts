@@ -75,6 +75,22 @@ describe('new', () => {
         expect(layback(['draw', 'plans/first.spread'], { cwd: team }).stdout).toBe('plans/first.svg\n');
     });
 
+    test('shows on its first plan what the README promises, word for word and nothing else', () => {
+        const cwd = folderOf();
+        layback(['new', 'our-boat'], { cwd });
+        const readme = readFileSync(join(import.meta.dirname, '../../README.md'), 'utf8');
+        const [, from, plan, to] = /Change `(.+?)` in `(.+?)` to `(.+?)`/.exec(readme)!;
+        const promised = /```\n( +Port [\s\S]*?)```/.exec(readme)![1]!.match(/\S.*/g)!;
+        const file = join(cwd, plan!);
+        const text = readFileSync(file, 'utf8');
+        expect(text.split(from!)).toHaveLength(2);
+        writeFileSync(file, text.replace(from!, to!));
+        const { findings } = JSON.parse(
+            layback(['check', 'our-boat', '-f', 'json'], { cwd }).stdout,
+        ).files.find(({ path }: { path: string }) => path === plan);
+        expect(findings.map(({ message }: { message: string }) => message)).toEqual([promised.join(' ')]);
+    });
+
     test('every command in its README runs', () => {
         const cwd = folderOf();
         layback(['new', '.'], { cwd });

@@ -64,7 +64,11 @@ describe('findings', () => {
     });
 
     test('of a file follow an edit in one that uses it', async () => {
-        await editor.write('own.spread', 'spread own { }\nlure odd jet { length 200 mm }\n', true);
+        await editor.write(
+            'own.spread',
+            'spread own { rule incomplete { severity off } }\nlure odd jet { length 200 mm }\n',
+            true,
+        );
         await editor.write('user.spread', 'use "own.spread"\nspread user { shotgun { lure odd } }\n', true);
         expect(await editor.findings('own.spread')).toEqual([]);
         await editor.open('user.spread');

@@ -33,7 +33,10 @@ describe('a file that changes outside of the editor', () => {
     });
 
     test('that comes mends whoever waited for it', async () => {
-        await editor.open('plans/early.spread', 'use "late.spread"\nspread a { shotgun { lure late } }\n');
+        await editor.open(
+            'plans/early.spread',
+            'use "late.spread"\nspread a { rule incomplete { severity off }  shotgun { lure late } }\n',
+        );
         expect(await codes('plans/early.spread')).toContain('use');
         await editor.write('plans/late.spread', 'lure late jet { }\n', true);
         expect(await codes('plans/early.spread')).toEqual([]);
@@ -61,14 +64,20 @@ describe('a folder', () => {
     beforeEach(() => start({ ...team, 'gear/lures/own.spread': 'lure own jet { }\n' }));
 
     test('that goes takes its files along, told as one', async () => {
-        await editor.open('user.spread', 'use "gear/lures/own.spread"\nspread a { shotgun { lure own } }\n');
+        await editor.open(
+            'user.spread',
+            'use "gear/lures/own.spread"\nspread a { rule incomplete { severity off }  shotgun { lure own } }\n',
+        );
         expect(await codes('user.spread')).toEqual([]);
         await editor.remove('gear');
         expect(await codes('user.spread')).toContain('use');
     });
 
     test('that comes brings its files along', async () => {
-        await editor.open('user.spread', 'use "moved/lures/own.spread"\nspread a { shotgun { lure own } }\n');
+        await editor.open(
+            'user.spread',
+            'use "moved/lures/own.spread"\nspread a { rule incomplete { severity off }  shotgun { lure own } }\n',
+        );
         renameSync(join(editor.folder, 'gear'), join(editor.folder, 'moved'));
         await editor.watched(['gear', 3], ['moved', 1]);
         expect(await codes('user.spread')).toEqual([]);
@@ -145,7 +154,8 @@ describe('a file that is no plan', () => {
     test('is read again as soon as it is one', async () => {
         await start({
             'huge.spread': huge,
-            'user.spread': 'use "huge.spread"\nspread s { shotgun { lure a } }\n',
+            'user.spread':
+                'use "huge.spread"\nspread s { rule incomplete { severity off }  shotgun { lure a } }\n',
         });
         await editor.open('huge.spread', huge);
         await editor.edit('huge.spread', 3, 2_000_000, '');
@@ -255,7 +265,8 @@ test('a link that leads out of the folder is not followed', async () => {
 test('addresses that are written in another way are the same files', async () => {
     await start({
         'a b/é.spread': 'lure e jet { }\n',
-        'user.spread': 'use "a b/é.spread"\nspread a { shotgun { lure e } }\n',
+        'user.spread':
+            'use "a b/é.spread"\nspread a { rule incomplete { severity off }  shotgun { lure e } }\n',
     });
     expect(await codes('user.spread')).toEqual([]);
     const uri = `${editor.folderUri('')}/a%20b/%C3%A9.spread`;

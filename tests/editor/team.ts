@@ -8,6 +8,7 @@ boat petrel "Petrel" {
     beam 3.4 m
     speed 6 kn to 10 kn
     first crest 6.3 m at 8 kn
+    waves up to 0.6 m
     outriggers {
         length 6.4 m
         foot { ahead 2.8 m  out 1.6 m  up 2.2 m }

@@ -87,7 +87,9 @@ const spoken = /No plan uses|is towed from a rod tip/;
 async function expectSilence(...texts: string[]) {
     for (const text of texts) {
         const { findings } = await checkText(text);
-        expect(findings.map(messageOf).filter((message) => !spoken.test(message))).toEqual([]);
+        // That most of it is missing is said by the rule that is there to say it, and by no other.
+        const others = findings.filter(({ rule }) => rule !== 'incomplete').map(messageOf);
+        expect(others.filter((message) => !spoken.test(message))).toEqual([]);
     }
 }
 

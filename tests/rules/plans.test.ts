@@ -21,11 +21,21 @@ const knockOn: ReadonlySet<string> = new Set([
 /** Rules about what no single value of the plan can put right, and mistakes in what it took over from another. */
 const unfixed: ReadonlySet<string> = new Set([
     ...['crew', 'deep-hooking', 'drag-under-tow', 'drag-untested', 'entry-angle', 'event', 'hook-fit'],
-    ...['hook-kind', 'hook-overhang', 'hook-spacing', 'inspection-due', 'lift', 'line-class', 'line-count'],
+    ...[
+        'hook-kind',
+        'hook-overhang',
+        'incomplete',
+        'hook-spacing',
+        'inspection-due',
+        'lift',
+        'line-class',
+        'line-count',
+    ],
     ...['log-mismatch', 'position-missing', 'rod-length', 'spool-low', 'stagger', 'teaser-foul'],
     ...[
         'thin-inside-thick',
         'turn-tight',
+        'waves-hidden',
         'used-twice',
         'wash',
         'weak-link',

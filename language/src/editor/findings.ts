@@ -1,6 +1,7 @@
 import { DocumentState, type LangiumDocument, URI } from 'langium';
 import { type Diagnostic, Emitter } from 'vscode-languageserver';
 import type { Finding } from '../plan/finding.ts';
+import type { Checks } from './checks.ts';
 import { diagnosticOf, findingAbout, source } from './diagnostic.ts';
 import { followEdit, type LateFinding, type LateResult, type Remark } from './late.ts';
 import type { EditorSharedServices } from './services.ts';
@@ -19,12 +20,15 @@ interface Late {
 export class Findings {
     private readonly late = new Map<string, Late>();
     private readonly services: EditorSharedServices;
+    private readonly checks: Checks;
     private readonly changed = new Emitter<{ readonly uri: string; readonly phase: 'first' | 'second' }>();
     /** A file has findings other than before, or may have. */
     readonly onChange = this.changed.event;
 
     constructor(services: EditorSharedServices) {
         this.services = services;
+        // Before the listeners below: a file that goes is forgotten before anybody is told what is found in it.
+        this.checks = services.editor.Checks;
         const { DocumentBuilder } = services.workspace;
         DocumentBuilder.onDocumentPhase(DocumentState.Validated, (document) => {
             this.follow(document);
@@ -45,13 +49,13 @@ export class Findings {
     diagnosticsOf(uri: string): Diagnostic[] {
         const refusal = this.services.editor.Sources.refusals.get(uri);
         if (refusal) return this.aboutRefusal(uri).map((finding) => diagnosticOf(finding, uri));
-        const first = this.services.editor.Checks.of(uri)?.findings ?? [];
+        const first = this.checks.of(uri)?.findings ?? [];
         return [...first.map((finding) => diagnosticOf(finding, uri)), ...this.lateDiagnostics(uri)];
     }
 
     /** The findings whose places are right in the text as it is: whatever edits by them needs no other. */
     currentOf(uri: string): Finding[] {
-        const first = this.services.editor.Checks.of(uri)?.findings ?? [];
+        const first = this.checks.of(uri)?.findings ?? [];
         const late = this.late.get(uri);
         return late?.fresh ? [...first, ...late.found.map(({ finding }) => finding)] : [...first];
     }
@@ -60,7 +64,7 @@ export class Findings {
     severitiesOf(uri: string): Finding['severity'][] {
         if (this.services.editor.Sources.refusals.has(uri))
             return this.aboutRefusal(uri).map(({ severity }) => severity);
-        const first = this.services.editor.Checks.of(uri)?.findings ?? [];
+        const first = this.checks.of(uri)?.findings ?? [];
         const late = this.late.get(uri)?.found ?? [];
         return [...first.map(({ severity }) => severity), ...late.map(({ finding }) => finding.severity)];
     }

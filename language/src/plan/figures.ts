@@ -43,6 +43,11 @@ export interface WaveFigures {
     readonly firstCrestMeasured: boolean;
     /** Why the model should not be trusted here, if so; then no rule leans on it. */
     readonly doubt?: string;
+    /**
+     * Where that doubt is a sea that hides the boat's waves, by an estimate and not by what the crew says: the sea up to
+     * which they would show, m.
+     */
+    readonly shownUpTo?: number;
     /** Of the boat's own waves, trough to crest, m; only ever a rough estimate. */
     readonly height?: Figure;
 }

@@ -151,7 +151,7 @@ function readAnew(
 }
 
 /** Rules that conclude from what is not there. */
-const FROM_ABSENCE: ReadonlySet<string> = new Set(['unused', 'waiver-idle']);
+const FROM_ABSENCE: ReadonlySet<string> = new Set(['incomplete', 'unused', 'waiver-idle']);
 
 /** In a text that could not be read to the end nothing is known to be missing. */
 function whatHolds(judged: readonly Finding[], language: readonly Finding[]): readonly Finding[] {

@@ -32,14 +32,25 @@ export function judge(
 ): Judgement {
     const causes = new Map<string, Finding>();
     const plans = new Map<string, readonly Finding[]>();
+    const taken = new Set(
+        file.definitions.flatMap((each) => (each.kind === 'spread' && each.used ? each.name : [])),
+    );
     // A plan before those that are like it, so that what they share is shown where it was said.
     for (const analysis of [...analyses].sort((a, b) => a.plan.like.length - b.plan.like.length)) {
-        const found = findingsIn(analysis, these, memory);
+        const heard = isPreset(analysis.plan, taken)
+            ? these.filter(({ spares }) => spares !== 'presets')
+            : these;
+        const found = findingsIn(analysis, heard, memory);
         plans.set(analysis.plan.name, found.map(({ finding }) => finding).sort(inTextOrder));
         for (const { cause, finding } of found) if (!causes.has(cause)) causes.set(cause, finding);
     }
     for (const { cause, finding } of findingsAbout(file, these, memory)) causes.set(cause, finding);
     return { findings: [...causes.values()].sort(inTextOrder), plans };
+}
+
+/** Whether others are like a plan that could not be fished as it stands. */
+function isPreset({ name, boat, speed }: Spread, taken: ReadonlySet<string>): boolean {
+    return !(boat && speed) && taken.has(name);
 }
 
 interface Found {

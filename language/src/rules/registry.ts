@@ -15,6 +15,7 @@ import { hookFit } from './hook-fit/hook-fit.ts';
 import { hookKind } from './hook-kind/hook-kind.ts';
 import { hookOverhang } from './hook-overhang/hook-overhang.ts';
 import { hookSpacing } from './hook-spacing/hook-spacing.ts';
+import { incomplete } from './incomplete/incomplete.ts';
 import { inspectionDue } from './inspection-due/inspection-due.ts';
 import { lateralGap } from './lateral-gap/lateral-gap.ts';
 import { leaderLength } from './leader-length/leader-length.ts';
@@ -44,6 +45,7 @@ import { waiverIdle } from './waiver-idle/waiver-idle.ts';
 import { wash } from './wash/wash.ts';
 import { waveBand } from './wave-band/wave-band.ts';
 import { waveFace } from './wave-face/wave-face.ts';
+import { wavesHidden } from './waves-hidden/waves-hidden.ts';
 import { weakLink } from './weak-link/weak-link.ts';
 import { wireLine } from './wire-line/wire-line.ts';
 
@@ -65,6 +67,7 @@ export const rules: readonly Rule[] = [
     hookKind,
     hookOverhang,
     hookSpacing,
+    incomplete,
     inspectionDue,
     lateralGap,
     leaderLength,
@@ -93,6 +96,7 @@ export const rules: readonly Rule[] = [
     wash,
     waveBand,
     waveFace,
+    wavesHidden,
     weakLink,
     wireLine,
 ];

@@ -25,6 +25,8 @@ export interface Rule<S extends Settings = Settings> {
     readonly reads?: 'turns';
     /** Rules that name the cause of what this one would say about the same lines: one cause, one finding. */
     readonly givesWayTo?: readonly string[];
+    /** Says nothing of a plan that others are like while it has no boat or no speed: it is there to be completed. */
+    readonly spares?: 'presets';
     /** Judges one plan. */
     check?(analysis: AnalysedPlan, settings: Values<S>, report: Report): void;
     /** Judges one file as a whole; a plan's settings and waivers do not reach it. */

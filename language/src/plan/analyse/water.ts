@@ -30,7 +30,9 @@ export function waterAstern(plan: Spread): Water {
         const reason = 'The water is so shallow that no wave keeps pace with the boat.';
         return { waves: silent(reason), habit, depth };
     }
-    const doubt = doubtOf(plan) ?? measured?.doubt;
+    const against = doubtOf(plan);
+    const doubt = against ? sentenceOf(against) : measured?.doubt;
+    const estimated = against?.reason === 'rough' && !boat?.wavesUpTo;
     const leaning = measured
         ? []
         : ['The first crest at half a wavelength (common practice); measured crests are better.'];
@@ -40,6 +42,7 @@ export function waterAstern(plan: Spread): Water {
         firstCrest: train.firstCrest,
         firstCrestMeasured: measured !== undefined,
         ...(doubt && { doubt }),
+        ...(estimated && { shownUpTo: against.limit }),
         height: ownHeight(boat, speed, train.length),
     };
     return { waves: known(figures, 'computed', leaning), habit, depth };
@@ -84,8 +87,8 @@ function ownHeight(boat: Boat | undefined, speed: number, wavelength: number): F
     ]);
 }
 
-/** The first thing that speaks against the wave train as a whole, as a sentence. */
-function doubtOf(plan: Spread): string | undefined {
+/** The first thing that speaks against the wave train as a whole. */
+function doubtOf(plan: Spread): Doubt | undefined {
     const boat = plan.boat?.value;
     const conditions = {
         speed: plan.speed!.si,
@@ -101,9 +104,9 @@ function doubtOf(plan: Spread): string | undefined {
     const [doubt] = doubts(conditions, hull).filter(
         ({ reason }) => reason !== 'rough' || limit === undefined,
     );
-    if (doubt) return sentenceOf(doubt);
+    if (doubt) return doubt;
     if (limit === undefined || !plan.sea || plan.sea.si <= limit) return undefined;
-    return sentenceOf({ reason: 'rough', sea: plan.sea.si, limit });
+    return { reason: 'rough', sea: plan.sea.si, limit };
 }
 
 export function sentenceOf(doubt: Doubt): string {
