@@ -1,11 +1,8 @@
 import { Range, Uri, WorkspaceEdit } from 'vscode';
-import type { writeMove } from '../../language/src/editor/protocol.ts';
+import type { MoveWritten } from '../../language/src/editor/protocol.ts';
 
-/** An edit as the protocol has it. */
-export type EditSaid = NonNullable<ReturnType<Extract<typeof writeMove.types, object>>>['edit'];
-
-/** The same, for the editor to apply: one step to undo. */
-export function editOf({ changes = {} }: EditSaid): WorkspaceEdit {
+/** An edit as the protocol has it, for the editor to apply: one step to undo. */
+export function editOf({ changes = {} }: MoveWritten['edit']): WorkspaceEdit {
     const edit = new WorkspaceEdit();
     for (const [uri, edits] of Object.entries(changes)) {
         for (const { range, newText } of edits) {

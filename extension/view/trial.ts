@@ -9,7 +9,7 @@ export function tellTrial(host: HTMLElement, trial: ShowTrial, by: 'pointer' | '
     const metres = text.includes('wave') ? `, ${astern.toFixed(1)} m` : '';
     const row = summary.rows.find((each) => each.position === position);
     const lines = [
-        strong(`${capital(position)}: ${text}`, metres),
+        strong(`${row?.cells[0] ?? position}: ${text}`, metres),
         ...(row ? [line('figures', figuresOf(trial, row.cells))] : []),
         ...findings.here.slice(0, MOST).map((each) => line('finding', each)),
         ...(findings.here.length > MOST ? [line('finding', `And ${findings.here.length - MOST} more.`)] : []),
@@ -47,8 +47,4 @@ function strong(name: string, rest: string): HTMLElement {
     first.textContent = name;
     said.append(first, rest);
     return said;
-}
-
-function capital(text: string): string {
-    return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -3,8 +3,6 @@ import { join } from 'node:path';
 import {
     createDefaultCoreModule,
     createDefaultSharedCoreModule,
-    createLangiumParser,
-    DefaultLinker,
     EmptyFileSystem,
     inject,
     type LangiumCoreServices,
@@ -15,13 +13,13 @@ import type { Sheet } from '../../language/grammar/generated/ast.ts';
 import {
     LaybackGeneratedModule,
     LaybackGeneratedSharedModule,
-    parserConfig,
 } from '../../language/grammar/generated/module.ts';
 import { addLibraryFile, libraryUris } from '../../language/src/plan/load.ts';
 import { Reach } from '../../language/src/plan/names/reach.ts';
 import { Gathered } from '../../language/src/plan/resolve/gather.ts';
 import { languageModule } from '../../language/src/plan/services.ts';
 import { checkSheet, usedAnywhere } from '../../language/src/rules/check.ts';
+import { defaultModule } from './default-module.ts';
 
 /*
  * The same grammar, names and checks over the toolkit's own parser, linker, index, builder and documents: what a folder
@@ -34,20 +32,7 @@ const services = inject(
     createDefaultCoreModule({ shared } as never),
     LaybackGeneratedModule,
     languageModule as never,
-    {
-        parser: {
-            ParserConfig: () => parserConfig,
-            LangiumParser: (all: LangiumCoreServices) => createLangiumParser(all),
-        },
-        references: { Linker: (all: LangiumCoreServices) => new DefaultLinker(all) },
-        validation: {
-            DocumentValidator: () => ({
-                async validateDocument(document: LangiumDocument<Sheet>) {
-                    return found(document);
-                },
-            }),
-        },
-    } as never,
+    defaultModule(found) as never,
 ) as never as LangiumCoreServices;
 shared.ServiceRegistry.register(services);
 

@@ -1,11 +1,10 @@
-import { createDefaultCoreModule, createLangiumParser, DefaultLinker, inject } from 'langium';
+import { createDefaultCoreModule, inject } from 'langium';
 import { createDefaultSharedModule, startLanguageServer } from 'langium/lsp';
 import { NodeFileSystem } from 'langium/node';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import {
     LaybackGeneratedModule,
     LaybackGeneratedSharedModule,
-    parserConfig,
 } from '../../language/grammar/generated/module.ts';
 import { diagnosticOf } from '../../language/src/editor/diagnostic.ts';
 import { addLibraryFile, libraryUris } from '../../language/src/plan/load.ts';
@@ -13,6 +12,7 @@ import { Reach } from '../../language/src/plan/names/reach.ts';
 import { Gathered } from '../../language/src/plan/resolve/gather.ts';
 import { languageModule } from '../../language/src/plan/services.ts';
 import { checkSheet } from '../../language/src/rules/check.ts';
+import { defaultModule } from './default-module.ts';
 
 /*
  * The same grammar, names and checks over the toolkit's own parser, linker, builder, index and workspace: what an edit
@@ -28,26 +28,15 @@ const services = inject(
     createDefaultCoreModule({ shared } as never),
     LaybackGeneratedModule,
     languageModule as never,
-    {
-        parser: {
-            ParserConfig: () => parserConfig,
-            LangiumParser: (all: never) => createLangiumParser(all),
-        },
-        references: { Linker: (all: never) => new DefaultLinker(all) },
-        validation: {
-            DocumentValidator: () => ({
-                async validateDocument(document: never) {
-                    const { findings, uri } = checkSheet(
-                        document,
-                        { services: services as never, unread: new Map() },
-                        new Gathered(),
-                        new Set(),
-                    );
-                    return findings.map((finding) => diagnosticOf(finding, uri));
-                },
-            }),
-        },
-    } as never,
+    defaultModule((document) => {
+        const { findings, uri } = checkSheet(
+            document,
+            { services: services as never, unread: new Map() },
+            new Gathered(),
+            new Set(),
+        );
+        return findings.map((finding) => diagnosticOf(finding, uri));
+    }) as never,
 ) as never as { shared: never };
 const workspace = (shared as never as { workspace: Record<string, never> }).workspace;
 (shared as never as { ServiceRegistry: { register(services: unknown): void } }).ServiceRegistry.register(

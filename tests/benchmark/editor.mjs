@@ -7,12 +7,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import { build } from 'esbuild';
 import {
     createMessageConnection,
     StreamMessageReader,
     StreamMessageWriter,
 } from 'vscode-languageserver-protocol/node';
+import { bundled } from './bundled.mjs';
 import { writeCorpus } from './corpus.mjs';
 
 const root = join(import.meta.dirname, '../..');
@@ -24,17 +24,7 @@ try {
     activation();
     const ours = join(root, 'dist/server-node.cjs');
     const plain = join(scratch, 'default-server.cjs');
-    await build({
-        entryPoints: [join(import.meta.dirname, 'default-server.ts')],
-        outfile: plain,
-        bundle: true,
-        minify: true,
-        platform: 'node',
-        format: 'cjs',
-        target: 'node20.20',
-        loader: { '.spread': 'text', '.md': 'text' },
-        logLevel: 'error',
-    });
+    await bundled('default-server.ts', plain);
     console.log(`\nNode ${process.version}; ${keystrokes} keystrokes each; ms`);
     for (const broken of [false, true])
         await keystrokesIn(broken, [

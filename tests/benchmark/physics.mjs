@@ -3,23 +3,13 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'esbuild';
+import { bundled } from './bundled.mjs';
 
 const root = join(import.meta.dirname, '../..');
 const scratch = mkdtempSync(join(tmpdir(), 'layback-benchmark-'));
 try {
     const outfile = join(scratch, 'physics.mjs');
-    await build({
-        entryPoints: [join(import.meta.dirname, 'physics.ts')],
-        outfile,
-        bundle: true,
-        minify: true,
-        platform: 'node',
-        format: 'esm',
-        target: 'node20.20',
-        loader: { '.spread': 'text', '.md': 'text' },
-        logLevel: 'error',
-    });
+    await bundled('physics.ts', outfile);
     const { status } = spawnSync(process.execPath, [outfile, ...process.argv.slice(2)], {
         cwd: root,
         stdio: 'inherit',

@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'esbuild';
+import { bundled } from './bundled.mjs';
 import { writeCorpus } from './corpus.mjs';
 
 const layback = join(import.meta.dirname, '../../dist/layback.mjs');
@@ -55,21 +55,7 @@ async function volume(folder) {
     const many = join(folder, 'many');
     const { files, lines } = writeCorpus(many, 998);
     const plain = join(folder, 'default-check.mjs');
-    await build({
-        entryPoints: [join(import.meta.dirname, 'default-check.ts')],
-        outfile: plain,
-        bundle: true,
-        minify: true,
-        platform: 'node',
-        format: 'esm',
-        target: 'node20.20',
-        loader: { '.spread': 'text', '.md': 'text' },
-        // Some of the packages underneath ask for the machine's own modules in the old way.
-        banner: {
-            js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
-        },
-        logLevel: 'error',
-    });
+    await bundled('default-check.ts', plain);
     const rows = [
         ['layback check', [layback, 'check', '--fail-on', 'never', '-f', 'json', many]],
         ['default services', [plain, many]],

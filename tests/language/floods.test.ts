@@ -38,6 +38,14 @@ describe('of one kind of fault in the text of a file', () => {
     });
 });
 
+test('comments that open and never close are told one by one, and what stands between them is read', async () => {
+    const { findings, resolved } = await checkText(`${'/* one\nspread s { crew 3 }\n'.repeat(120)}`);
+    expect(findings.filter(({ rule }) => rule === 'syntax').map(({ at }) => at.range.start.line)).toEqual(
+        Array.from({ length: 51 }, (_, n) => 2 * n),
+    );
+    expect(resolved.spreads).toHaveLength(120);
+});
+
 describe('a row of plans, one like the next', () => {
     const row = (length: number) =>
         Array.from({ length }, (_, n) => `spread s${n} ${n > 0 ? `like s${n - 1} { }` : '{ crew 3 }'}`).join(

@@ -122,3 +122,21 @@ function isMet(wanted: Mark, mark: Mark): boolean {
 function written({ line, from, to, rule, message }: Mark): string {
     return `${String(line + 1).padStart(3)}:${from + 1}-${to + 1} ${rule}: ${message}`;
 }
+
+/** Two rods, each where the other one's line is towed from, so that each line sweeps across the other on its way. */
+export function crossedRods(left = 'left', order = ''): string {
+    return today(
+        `
+    port inner { outfit medium-1  lure broad  back 20 m  from ${left} }
+    port outer { outfit medium-2  lure dart  back 34 m  from right }
+    ${order}`,
+        `boat knot like fulmar {
+    position inner "Inner" { ahead 0.5 m  out 0.5 m  up 1 m }
+    position outer "Outer" { ahead 0.5 m  out 4.4 m  up 1 m }
+    holder port inner { ahead 0.5 m  out 0.5 m  up 1 m }
+    holder port outer { ahead 0.5 m  out 4.4 m  up 1 m }
+    point left { ahead 0 m  out 4.6 m  up 2.2 m }
+    point right { ahead 0 m  out 0.2 m  up 2.2 m }
+}`,
+    ).replace('boat fulmar\n    speed', 'boat knot\n    speed');
+}

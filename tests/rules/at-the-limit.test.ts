@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkText, expectMarked, mended, messagesOf, today } from '../language/marked.ts';
+import { checkText, crossedRods, expectMarked, mended, messagesOf, today } from '../language/marked.ts';
 
 /*
  * What is exactly at its limit keeps it, what is a hair beyond does not; and the sentences that only a rare plan
@@ -451,27 +451,12 @@ describe('stagger', () => {
 });
 
 describe('set-order', () => {
-    // Each rod stands where the other one's line is towed from, so each line sweeps across the other on its way.
-    const crossed = (left: string, order = '') =>
-        today(
-            `
-    port inner { outfit medium-1  lure broad  back 20 m  from ${left} }
-    port outer { outfit medium-2  lure dart  back 34 m  from right }
-    ${order}`,
-            `boat knot like fulmar {
-    position inner "Inner" { ahead 0.5 m  out 0.5 m  up 1 m }
-    position outer "Outer" { ahead 0.5 m  out 4.4 m  up 1 m }
-    holder port inner { ahead 0.5 m  out 0.5 m  up 1 m }
-    holder port outer { ahead 0.5 m  out 4.4 m  up 1 m }
-    point left { ahead 0 m  out 4.6 m  up 2.2 m }
-    point right { ahead 0 m  out 0.2 m  up 2.2 m }
-}`,
-        ).replace('boat fulmar\n    speed', 'boat knot\n    speed');
-
     test('set-order: of lines that no order keeps apart the others are shown, and the stated order is not blamed as well', async () => {
         for (const order of ['', 'order set port inner, port outer', 'order set port outer, port inner']) {
-            expect(await messagesOf(crossed('left', order), 'set-order')).toHaveLength(1);
-            expect(await relatedOf(crossed('left', order), 'set-order')).toEqual(['Port outer is set here.']);
+            expect(await messagesOf(crossedRods('left', order), 'set-order')).toHaveLength(1);
+            expect(await relatedOf(crossedRods('left', order), 'set-order')).toEqual([
+                'Port outer is set here.',
+            ]);
         }
     });
 

@@ -1,4 +1,4 @@
-import { commands, Range, Uri, WorkspaceEdit, window, workspace } from 'vscode';
+import { commands, Uri, type WorkspaceEdit, window, workspace } from 'vscode';
 import {
     type RuleEntry,
     ruleList,
@@ -8,6 +8,7 @@ import {
     teamRules,
 } from '../../../language/src/editor/protocol.ts';
 import { type Home, running } from '../commands.ts';
+import { editOf } from '../edits.ts';
 import { chooseRule } from './explain-rule.ts';
 
 /** Sets how grave a rule is for every plan that stands under a team's rules. */
@@ -77,23 +78,6 @@ async function chooseSeverity(rule: RuleEntry, team: TeamRules): Promise<Severit
         { title: `How grave is ${rule.name}?`, placeHolder: rule.summary },
     );
     return chosen?.severity;
-}
-
-type EditSaid = NonNullable<Awaited<ReturnType<Extract<typeof ruleSeverity.types, object>>>>;
-
-function editOf({ changes = {} }: EditSaid): WorkspaceEdit {
-    const edit = new WorkspaceEdit();
-    for (const [uri, edits] of Object.entries(changes)) {
-        for (const { range, newText } of edits) {
-            const { start, end } = range;
-            edit.replace(
-                Uri.parse(uri, true),
-                new Range(start.line, start.character, end.line, end.character),
-                newText,
-            );
-        }
-    }
-    return edit;
 }
 
 async function showEdit(edit: WorkspaceEdit): Promise<void> {

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
+import { capital } from '../plan/wording.ts';
 import type { RuleEntry } from '../reports/sarif.ts';
 import { groups } from '../rules/rule.ts';
-import { capital } from '../rules/say.ts';
 import { knownCode } from './known-code.ts';
 import { inTerminal } from './markdown.ts';
 import { ruleEntries } from './rule-entries.ts';

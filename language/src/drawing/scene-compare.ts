@@ -1,10 +1,10 @@
 import { type Change, compare } from '../plan/compare/compare.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
+import { capital } from '../plan/wording.ts';
 import type { SceneElement } from './elements.ts';
 import type { Note } from './notes.ts';
 import { type Scene, sceneFromAbove, sceneWords } from './scene.ts';
-import { capital } from './words.ts';
 
 /**
  * Two versions of a plan from above: the later one as any plan is drawn, over the earlier one where that lies

@@ -2,6 +2,7 @@ import type { TurnInTime } from '../plan/analyse/turn-in-time.ts';
 import type { AnalysedPlan, Figure, LineFigures, SideTurnFigures } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { Place } from '../plan/origin.ts';
+import { capital } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import { units } from '../units/unit.ts';
 import type { XY } from './elements.ts';
@@ -10,7 +11,7 @@ import { type Mark, markFindings } from './marks.ts';
 import { type Title, titleOfPlan } from './title.ts';
 import { type CleanTurnWords, cleanRadius, cleanWords } from './turn-clean.ts';
 import { momentsOfTurn, type TurnMoment } from './turn-moments.ts';
-import { andList, asWritten, capital, titleOf } from './words.ts';
+import { andList, asWritten, titleOf } from './words.ts';
 
 /**
  * A plan through a half turn, for a sheet and for a player. Lengths in m, times in s from the helm going over; axes

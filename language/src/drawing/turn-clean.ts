@@ -1,9 +1,10 @@
 import type { TurnInTime } from '../plan/analyse/turn-in-time.ts';
 import type { CleanTurn, SideTurnFigures, TurnLimit } from '../plan/figures.ts';
+import { limitWords } from '../plan/turn-words.ts';
 import { print } from '../units/print.ts';
 import type { Quantity } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
-import { andList, asWritten } from './words.ts';
+import { asWritten } from './words.ts';
 
 export interface CleanTurnWords {
     /** The tightest turn that keeps every two lines apart and every lure working; absent where none is clean. */
@@ -36,7 +37,7 @@ export function cleanWords(
         (of.allWorking.radius ?? Number.POSITIVE_INFINITY) < of.noFoul.radius
             ? of.noFoul
             : of.allWorking;
-    const limit = limiting.limit && limitWords(limiting.limit);
+    const limit = limiting.limit && troubleOf(limiting.limit);
     if (radius === undefined) {
         return {
             words: `none to ${side} of those looked at`,
@@ -54,16 +55,10 @@ export function cleanWords(
     };
 }
 
-function limitWords({ kind, lines }: TurnLimit): string {
-    const names = andList(lines.map(({ line }) => line.position.name));
-    switch (kind) {
-        case 'foul':
-            return `${names} touch`;
-        case 'slack':
-            return `${names} falls slack`;
-        case 'slow':
-            return `the lure of the ${names} stops working`;
-        case 'unsettled':
-            return `whether ${names} touch would take too long to find`;
-    }
+/** Beside a picture the lure is what one sees stop. */
+function troubleOf(limit: TurnLimit): string {
+    const [figures] = limit.lines;
+    return limit.kind === 'slow' && figures
+        ? `the lure of the ${figures.line.position.name} stops working`
+        : limitWords(limit);
 }

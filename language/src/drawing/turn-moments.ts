@@ -1,7 +1,8 @@
 import type { TurnInTime } from '../plan/analyse/turn-in-time.ts';
+import { capital } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import { units } from '../units/unit.ts';
-import { capital, inMetres } from './words.ts';
+import { inMetres } from './words.ts';
 
 /** Something that happens in a turn. */
 export interface TurnMoment {

@@ -1,5 +1,6 @@
 import type { WavePart } from '../plan/figures.ts';
 import type { From, Position, Side, SpreadLine } from '../plan/model.ts';
+import { capital } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import type { Quantity } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
@@ -26,10 +27,6 @@ export function sideWord(side: Side): string {
 /** `Port short corner`: the position's name as it opens a sentence. */
 export function titleOf(position: Position): string {
     return capital(position.name);
-}
-
-export function capital(words: string): string {
-    return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** `2.4 m to port`, `on the centreline`. */

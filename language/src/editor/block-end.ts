@@ -1,5 +1,5 @@
 import { type AstNode, GrammarUtils, type TextDocument } from 'langium';
-import type { Position } from 'vscode-languageserver';
+import type { Position, TextEdit } from 'vscode-languageserver';
 
 /** Where a property goes that is added at the end of a block, and the white space around it there. */
 export interface BlockEnd {
@@ -25,6 +25,12 @@ export function blockEnd(block: AstNode, document: TextDocument): BlockEnd | und
         before: `${eol}${indent}    `,
         after: `${eol}${indent}`,
     };
+}
+
+/** The edit that puts a line of its own at the end of a block; undefined for a block that is not closed. */
+export function addedAtEnd(block: AstNode, text: string, document: TextDocument): TextEdit | undefined {
+    const end = blockEnd(block, document);
+    return end && { range: { start: end.at, end: end.at }, newText: `${end.before}${text}${end.after}` };
 }
 
 /** The blanks that the line of an offset begins with. */

@@ -1,17 +1,16 @@
 import type { LangiumDocument, TextDocument } from 'langium';
 import type { TextEdit, WorkspaceEdit } from 'vscode-languageserver';
-import type { Definition, PositionBlock } from '../../grammar/generated/ast.ts';
+import type { PositionBlock } from '../../grammar/generated/ast.ts';
 import { facesFor } from '../plan/analyse/faces.ts';
 import { analyse } from '../plan/analyse.ts';
 import type { AnalysedPlan, LineFigures } from '../plan/figures.ts';
 import type { Back, SpreadLine } from '../plan/model.ts';
 import { moved } from '../plan/moved.ts';
-import { readPosition } from '../plan/resolve/position.ts';
 import { asWritten, replaceProperty } from '../rules/fixes.ts';
 import { print } from '../units/print.ts';
 import { units } from '../units/unit.ts';
-import { blockEnd } from './block-end.ts';
-import { definitionsOf } from './named.ts';
+import { addedAtEnd } from './block-end.ts';
+import { ownBlock, spreadNamed } from './named.ts';
 import type { LureMove, MoveWanted } from './protocol.ts';
 
 /*
@@ -130,16 +129,11 @@ function addedTo(
     text: string,
     { parseResult, textDocument }: LangiumDocument,
 ): TextEdit | undefined {
-    const spread = definitionsOf(parseResult.value).find(
-        (each) => each.kind === 'spread' && each.name === plan,
-    );
+    const spread = spreadNamed(parseResult.value, plan);
     if (!spread) return undefined;
-    const block = spread.entries.find(
-        (entry): entry is PositionBlock =>
-            entry.$type === 'PositionBlock' && readPosition(entry.position)?.name === position,
-    );
-    if (!block) return onLineOfItsOwn(spread, `${position} { ${text} }`, textDocument);
-    return inItsLine(block, text, textDocument) ?? onLineOfItsOwn(block, text, textDocument);
+    const block = ownBlock(spread, position);
+    if (!block) return addedAtEnd(spread, `${position} { ${text} }`, textDocument);
+    return inItsLine(block, text, textDocument) ?? addedAtEnd(block, text, textDocument);
 }
 
 /** A block that its author keeps in one line stays in one. */
@@ -148,13 +142,4 @@ function inItsLine({ $cstNode }: PositionBlock, text: string, document: TextDocu
     if (!inside || !$cstNode) return undefined;
     const at = document.positionAt($cstNode.offset + inside.length);
     return { range: { start: at, end: at }, newText: `${inside.endsWith('{') ? ' ' : '  '}${text}` };
-}
-
-function onLineOfItsOwn(
-    block: PositionBlock | Definition,
-    text: string,
-    document: TextDocument,
-): TextEdit | undefined {
-    const end = blockEnd(block, document);
-    return end && { range: { start: end.at, end: end.at }, newText: `${end.before}${text}${end.after}` };
 }

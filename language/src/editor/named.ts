@@ -35,6 +35,20 @@ export function targetOf(node: AstNode, property = 'name'): Target | undefined {
     return whole && { uri: AstUtils.getDocument(node).uri.toString(), whole, name: name ?? whole };
 }
 
+/** The plan of a name in a file. */
+export function spreadNamed(root: AstNode, name: string | undefined): Definition | undefined {
+    return definitionsOf(root).find((each) => each.kind === 'spread' && each.name === name);
+}
+
+/** The block of a position that a plan itself has, not one that it is like. */
+export function ownBlock({ entries }: Definition, position: string): PositionBlock | undefined {
+    return (entries as readonly AstNode[]).find(
+        (entry): entry is PositionBlock =>
+            entry.$type === 'PositionBlock' &&
+            readPosition((entry as PositionBlock).position)?.name === position,
+    );
+}
+
 /** The block of a position in a plan, in the plan itself or in the nearest one that it is like. */
 export function positionBlock(position: Position): PositionBlock | undefined {
     const own = around<PositionBlock>(position, 'PositionBlock');
@@ -43,11 +57,7 @@ export function positionBlock(position: Position): PositionBlock | undefined {
     const definition = definitionAround(position);
     if (!name || definition?.kind !== 'spread') return undefined;
     for (const spread of [definition, ...likeChain(definition)]) {
-        const block = (spread.entries as readonly AstNode[]).find(
-            (entry): entry is PositionBlock =>
-                entry.$type === 'PositionBlock' &&
-                readPosition((entry as PositionBlock).position)?.name === name,
-        );
+        const block = ownBlock(spread, name);
         if (block) return block;
     }
     return undefined;

@@ -1,5 +1,4 @@
 import type { LangiumDocument } from 'langium';
-import type { Sheet } from '../../grammar/generated/ast.ts';
 import { type Scene, sceneFromAbove } from '../drawing/scene.ts';
 import { type SideScene, sceneFromSide } from '../drawing/scene-side.ts';
 import { summaryOf } from '../drawing/summary.ts';
@@ -12,6 +11,7 @@ import type { Place } from '../plan/origin.ts';
 import { placeOf } from '../plan/place.ts';
 import type { CheckedSheet } from '../rules/check.ts';
 import { lureMoves } from './moves.ts';
+import { spreadNamed } from './named.ts';
 import type { Picture, PicturePlace, PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 
@@ -135,9 +135,7 @@ function planAt(plans: readonly AnalysedPlan[], offset: number): AnalysedPlan | 
 }
 
 export function entryOf({ plan }: AnalysedPlan, { document }: CheckedSheet): PlanEntry {
-    const definition = (document.parseResult.value as Sheet).definitions.find(
-        (each) => each.kind === 'spread' && each.name === plan.name,
-    );
+    const definition = spreadNamed(document.parseResult.value, plan.name);
     const { range } = definition ? placeOf(definition) : plan.origin.place;
     return { name: plan.name, title: plan.title, range };
 }

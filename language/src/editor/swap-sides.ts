@@ -1,11 +1,10 @@
 import type { LangiumDocument } from 'langium';
 import type { TextEdit, WorkspaceEdit } from 'vscode-languageserver';
-import type { Definition, PositionBlock } from '../../grammar/generated/ast.ts';
+import type { PositionBlock } from '../../grammar/generated/ast.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Position } from '../plan/model.ts';
-import { readPosition } from '../plan/resolve/position.ts';
-import { blockEnd } from './block-end.ts';
-import { definitionsOf } from './named.ts';
+import { addedAtEnd } from './block-end.ts';
+import { ownBlock, spreadNamed } from './named.ts';
 import { rangeOf } from './spot.ts';
 
 /**
@@ -21,39 +20,23 @@ export function sidesSwapped(
 ): WorkspaceEdit | undefined {
     const line = plan.lines.find((each) => each.position.name === position);
     const across = line && acrossFrom(line.position);
-    const spread = definitionsOf(parseResult.value).find(
-        (each) => each.kind === 'spread' && each.name === plan.name,
-    );
+    const spread = spreadNamed(parseResult.value, plan.name);
     if (!across || !spread) return undefined;
     const isFishedAcross = plan.lines.some((each) => each.position.name === across);
-    const blocks = [blockOf(spread, position), blockOf(spread, across)];
+    const blocks = [ownBlock(spread, position), ownBlock(spread, across)];
     const edits =
         plan.like.length > 0
             ? blocks.some(Boolean) || !isFishedAcross
                 ? undefined
-                : swapSaid(spread, `swap ${position} with ${across}`)
+                : [addedAtEnd(spread, `swap ${position} with ${across}`, textDocument)]
             : [renamed(blocks[0], across), ...(isFishedAcross ? [renamed(blocks[1], position)] : [])];
     if (!edits?.every((edit) => edit !== undefined)) return undefined;
     return { changes: { [uri.toString()]: edits } };
-
-    function swapSaid(block: Definition, text: string): TextEdit[] | undefined {
-        const end = blockEnd(block, textDocument);
-        return (
-            end && [{ range: { start: end.at, end: end.at }, newText: `${end.before}${text}${end.after}` }]
-        );
-    }
 }
 
 function acrossFrom({ name, side }: Position): string | undefined {
     if (side === 'centre') return undefined;
     return name.replace(side, side === 'port' ? 'starboard' : 'port');
-}
-
-function blockOf({ entries }: Definition, position: string): PositionBlock | undefined {
-    return entries.find(
-        (entry): entry is PositionBlock =>
-            entry.$type === 'PositionBlock' && readPosition(entry.position)?.name === position,
-    );
 }
 
 function renamed(block: PositionBlock | undefined, to: string): TextEdit | undefined {

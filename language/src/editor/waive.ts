@@ -1,5 +1,4 @@
 import type { LangiumDocument } from 'langium';
-import type { Definition } from '../../grammar/generated/ast.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { Position, Waiver } from '../plan/model.ts';
@@ -9,7 +8,7 @@ import { judge } from '../rules/judge.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import type { Rule } from '../rules/rule.ts';
 import { type BlockEnd, blockEnd } from './block-end.ts';
-import { definitionsOf } from './named.ts';
+import { spreadNamed } from './named.ts';
 
 /** A waiver that lacks nothing but its reason. */
 export interface WaiverWanted {
@@ -32,9 +31,7 @@ export function waiverFor(
 ): WaiverWanted | undefined {
     const rule = ruleNamed(finding.rule);
     const analysed = sheet.plans.find(({ plan }) => plan.name === finding.plan);
-    const spread = definitionsOf(document.parseResult.value).find(
-        (each): each is Definition => each.kind === 'spread' && each.name === finding.plan,
-    );
+    const spread = spreadNamed(document.parseResult.value, finding.plan);
     const end = spread && blockEnd(spread, document.textDocument);
     // Rules about a file, or about waivers themselves, are no plan's to waive.
     if (!rule?.check || !analysed || !end) return undefined;

@@ -5,8 +5,8 @@ import type {
     ClearingReason,
     OrderFigures,
     SideTurnFigures,
-    TurnLimit,
 } from '../plan/figures.ts';
+import { limitWords } from '../plan/turn-words.ts';
 import { print } from '../units/print.ts';
 import { type Unit, units } from '../units/unit.ts';
 import { nameOf } from './figures-speech.ts';
@@ -71,18 +71,4 @@ function cleanTurn(side: string, { radius, limit, halfTurn }: CleanTurn, length:
         return `No turn to ${side} that was looked at is clean${trouble ? `: ${trouble}` : ''}.`;
     const time = halfTurn === undefined ? '' : ` (a half turn takes ${print(halfTurn, units.s)})`;
     return `Turns to ${side} are clean down to ${print(radius, length)}${time}${trouble ? `; tighter, ${trouble}` : ''}.`;
-}
-
-function limitWords({ kind, lines }: TurnLimit): string {
-    const names = lines.map(nameOf).join(' and ');
-    switch (kind) {
-        case 'foul':
-            return `${names} touch`;
-        case 'slack':
-            return `${names} falls slack`;
-        case 'slow':
-            return `${names} runs slower than it works`;
-        case 'unsettled':
-            return `whether ${names} touch would take too long to find`;
-    }
 }

@@ -1,8 +1,8 @@
 import type { RuleSetting, Setting as SettingNode, Waive } from '../../grammar/generated/ast.ts';
 import { instead, problem } from '../plan/checks/problem.ts';
 import type { Finding } from '../plan/finding.ts';
-import { withArticle } from '../plan/names/kinds.ts';
 import { placeOf, placeOfProperty } from '../plan/place.ts';
+import { withArticle } from '../plan/wording.ts';
 import { nearest } from '../units/nearest.ts';
 import { isQuantityError, parseQuantity } from '../units/parse.ts';
 import { nearestRule, ruleNamed } from './registry.ts';

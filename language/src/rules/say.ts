@@ -3,6 +3,8 @@ import { print, printApart, printQuantity } from '../units/print.ts';
 import { massOf, type Quantity } from '../units/quantity.ts';
 import { type Dimension, usualUnit } from '../units/unit.ts';
 
+export { capital, listed } from '../plan/wording.ts';
+
 /** A number in SI, or one of the plan's, which also knows how its author writes it. */
 export type Sayable = number | Measure;
 
@@ -37,17 +39,6 @@ export const sayApart = {
 /** A noun that goes with a number: `1 line`, `6 lines`. */
 export function counted(number: number, one: string, many = `${one}s`): string {
     return `${number} ${number === 1 ? one : many}`;
-}
-
-/** The beginning of a sentence. */
-export function capital(text: string): string {
-    return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-/** `a`, `a and b`, `a, b and c`. */
-export function listed(words: readonly string[], last = 'and'): string {
-    if (words.length < 2) return words.join('');
-    return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 }
 
 const asItIs = (si: number) => si;

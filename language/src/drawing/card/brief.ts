@@ -1,4 +1,4 @@
-import { capital } from '../words.ts';
+import { capital } from '../../plan/wording.ts';
 import type { CardContents } from './contents.ts';
 import { type Item, rowWords, type Section, sectionsOf } from './sections.ts';
 

@@ -1,4 +1,4 @@
-import { capital } from '../words.ts';
+import { capital } from '../../plan/wording.ts';
 import type { CardContents } from './contents.ts';
 import type { CardRow } from './rows.ts';
 import type { ClearingRow } from './sections.ts';

@@ -1,5 +1,5 @@
 import type { Spread, SpreadLine } from '../../plan/model.ts';
-import { listed } from './listed.ts';
+import { listed } from '../../plan/wording.ts';
 
 /** What is done when the day takes a turn, from what the plan says of it and nothing else. */
 export interface Drill {

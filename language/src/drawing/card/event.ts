@@ -1,10 +1,9 @@
 import type { Measure } from '../../plan/measure.ts';
 import type { Rules, Spread, WrittenRules } from '../../plan/model.ts';
+import { capital, listed } from '../../plan/wording.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
 import type { Cell } from '../title.ts';
-import { capital } from '../words.ts';
-import { listed } from './listed.ts';
 import { inWords, toldClass, toldLength } from './told.ts';
 
 /** The limits that the event or the team's own rules set for what this plan fishes. */

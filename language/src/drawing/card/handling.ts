@@ -7,9 +7,9 @@ import type {
     OrderDemand,
 } from '../../plan/figures.ts';
 import type { Spread, StatedOrder } from '../../plan/model.ts';
+import { listed } from '../../plan/wording.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
-import { listed } from './listed.ts';
 
 export interface SettingOnCard {
     /** Names of positions, first to set first. */

@@ -1,7 +1,6 @@
-import { capital } from '../words.ts';
+import { capital, listed } from '../../plan/wording.ts';
 import type { CardContents } from './contents.ts';
 import type { ClearingOnCard } from './handling.ts';
-import { listed } from './listed.ts';
 import type { CardRow } from './rows.ts';
 import { closed } from './team.ts';
 import { inWords } from './told.ts';

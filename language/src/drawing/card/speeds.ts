@@ -1,8 +1,8 @@
 import type { AnalysedPlan, LineFigures } from '../../plan/figures.ts';
 import type { Measure, Span } from '../../plan/measure.ts';
+import { listed } from '../../plan/wording.ts';
 import { print } from '../../units/print.ts';
 import { type Unit, units } from '../../units/unit.ts';
-import { listed } from './listed.ts';
 
 /** Speeds through the water: what is asked, what the waves allow, what lures and method are made for. */
 export function speedLimits({ plan, lines, waves }: AnalysedPlan): string[] {

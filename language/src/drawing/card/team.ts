@@ -1,8 +1,7 @@
 import type { Spread } from '../../plan/model.ts';
+import { capital, listed } from '../../plan/wording.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
-import { capital } from '../words.ts';
-import { listed } from './listed.ts';
 
 /** Who does what: `Helm`, `Ines`. */
 export interface NamedRole {

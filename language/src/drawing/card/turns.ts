@@ -1,7 +1,7 @@
-import type { AnalysedPlan, CleanTurn, LineFigures, SideTurnFigures, TurnLimit } from '../../plan/figures.ts';
+import type { AnalysedPlan, CleanTurn, SideTurnFigures } from '../../plan/figures.ts';
+import { limitWords } from '../../plan/turn-words.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
-import { listed } from './listed.ts';
 import { type Told, toldLength } from './told.ts';
 
 /** The turns that the plan bears, each way. */
@@ -66,18 +66,4 @@ export function turnsOnCard({ plan, turns }: AnalysedPlan): TurnOnCard {
         sides: [sideOf('port', turns.value.port), sideOf('starboard', turns.value.starboard)],
         remarks: turns.leaning,
     };
-}
-
-function limitWords({ kind, lines }: TurnLimit): string {
-    const names = listed(lines.map(({ line }: LineFigures) => line.position.name));
-    switch (kind) {
-        case 'foul':
-            return `${names} touch`;
-        case 'slack':
-            return `${names} falls slack`;
-        case 'slow':
-            return `${names} runs slower than it works`;
-        case 'unsettled':
-            return `whether ${names} touch would take too long to find`;
-    }
 }

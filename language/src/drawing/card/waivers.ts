@@ -1,5 +1,5 @@
 import type { Spread } from '../../plan/model.ts';
-import { listed } from './listed.ts';
+import { listed } from '../../plan/wording.ts';
 
 /** A finding that the team accepts. */
 export interface WaiverOnCard {

@@ -8,7 +8,7 @@ import type { Vec } from '../../physics/vector.ts';
 import type { AnalysedPlan, Figure, LineFigures, LureInTurnFigures, PairInTurnFigures } from '../figures.ts';
 import { known, silent } from './figure.ts';
 import { followInSteps } from './turning.ts';
-import { turnQuestions } from './turns.ts';
+import { pairFigures, turnQuestions } from './turns.ts';
 
 /** A plan through one half turn, seen moment by moment. Axes stand still in the water, see `BoatPose`. */
 export interface TurnInTime {
@@ -122,20 +122,6 @@ function momentsOf(turn: Turn, named: readonly number[]): number[] {
     const evenly = Array.from({ length: EVENLY + 1 }, (_, index) => (turn.end * index) / EVENLY);
     const inside = named.filter((time) => time >= 0 && time <= turn.end);
     return [...new Set([...evenly, ...inside])].sort((a, b) => a - b);
-}
-
-function pairFigures(pair: PairInTurn, placed: readonly LineFigures[]): PairInTurnFigures {
-    const { lines, distance, margin, time, turned, fromTowPoint, passedThrough } = pair;
-    return {
-        a: placed[lines[0]]!,
-        b: placed[lines[1]]!,
-        clearance: distance,
-        time,
-        turned,
-        swayMargin: margin.outcome === 'touch' ? margin.sway : Number.POSITIVE_INFINITY,
-        fromTowPoint,
-        ...(passedThrough !== undefined && { passedThrough }),
-    };
 }
 
 function nearestOf(

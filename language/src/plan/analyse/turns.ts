@@ -2,12 +2,14 @@ import { finish, type Steps } from '../../physics/steps.ts';
 import { USUAL_SWAY } from '../../physics/sway.ts';
 import type { Limit } from '../../physics/turn/envelope.ts';
 import { tightestHeld, turnTime } from '../../physics/turn/manoeuvre.ts';
+import type { PairInTurn } from '../../physics/turn/pairs.ts';
 import type { Tightest } from '../../physics/turn/tightest.ts';
 import type {
     AnalysedPlan,
     CleanTurn,
     Figure,
     LineFigures,
+    PairInTurnFigures,
     SideTurnFigures,
     TurnFigures,
     TurnLimit,
@@ -103,23 +105,28 @@ function sideFigures(
     placed: readonly LineFigures[],
     { speed }: TurnQuestion,
 ): SideTurnFigures {
-    const pairs = asked?.pairs ?? [];
     return {
         noFoul: cleanTurn(envelope.noFoul, placed, speed),
         allWorking: cleanTurn(envelope.allWorking, placed, speed),
-        pairs: pairs.map(
-            ({ lines: [a, b], distance, margin, time, turned, fromTowPoint, passedThrough }) => ({
-                a: placed[a]!,
-                b: placed[b]!,
-                clearance: distance,
-                time,
-                turned,
-                swayMargin: margin.outcome === 'touch' ? margin.sway : Number.POSITIVE_INFINITY,
-                fromTowPoint,
-                ...(passedThrough !== undefined && { passedThrough }),
-            }),
-        ),
+        pairs: (asked?.pairs ?? []).map((pair) => pairFigures(pair, placed)),
         lures: (asked?.lures ?? []).map((lure, index) => ({ line: placed[index]!, ...lure })),
+    };
+}
+
+/** @param placed  the lines that were followed, as the pair counts them */
+export function pairFigures(
+    { lines: [a, b], distance, margin, time, turned, fromTowPoint, passedThrough }: PairInTurn,
+    placed: readonly LineFigures[],
+): PairInTurnFigures {
+    return {
+        a: placed[a]!,
+        b: placed[b]!,
+        clearance: distance,
+        time,
+        turned,
+        swayMargin: margin.outcome === 'touch' ? margin.sway : Number.POSITIVE_INFINITY,
+        fromTowPoint,
+        ...(passedThrough !== undefined && { passedThrough }),
     };
 }
 

@@ -2,8 +2,8 @@ import type { AstNode } from 'langium';
 import type { Finding } from '../finding.ts';
 import { placeOf } from '../place.ts';
 import { isMany, keyOf } from '../resolve/table.ts';
+import { shorten } from '../wording.ts';
 import { problem } from './problem.ts';
-import { shorten } from './words.ts';
 
 /** Properties that a block says twice. Neither is guessed at: the first counts until the text is mended. */
 export function checkDuplicates(entries: readonly AstNode[]): Finding[] {

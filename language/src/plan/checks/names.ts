@@ -9,9 +9,9 @@ import { nameOf, type ReachScope } from '../names/scope.ts';
 import { usesOf } from '../names/uses.ts';
 import { placeOfCst, placeOfProperty } from '../place.ts';
 import { baseOf, isTooFarFrom, likeChain, MOST_LIKE } from '../resolve/gather.ts';
+import { shorten } from '../wording.ts';
 import { instead, problem } from './problem.ts';
 import { placeAt } from './syntax.ts';
-import { shorten } from './words.ts';
 
 /**
  * Names that lead nowhere, with the nearest one that would.

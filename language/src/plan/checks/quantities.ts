@@ -9,6 +9,7 @@ import { placeOf } from '../place.ts';
 import { readQuantity } from '../resolve/values.ts';
 import { feetMarkAt } from '../syntax/feet-mark.ts';
 import type { Property } from '../vocabulary.ts';
+import { capital } from '../wording.ts';
 import { instead, problem } from './problem.ts';
 import { isWave, propertyOfQuantity, senseless } from './sense.ts';
 
@@ -97,8 +98,4 @@ function uncounted(node: QuantityNode): Finding | undefined {
         what: `Halyards are counted, and \`${node.$cstNode?.text}\` is none of them.`,
         remedy: 'Number 1 is the inner one.',
     });
-}
-
-function capital(text: string): string {
-    return text.charAt(0).toUpperCase() + text.slice(1);
 }

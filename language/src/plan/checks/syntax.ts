@@ -5,25 +5,28 @@ import type { Finding } from '../finding.ts';
 import type { Place } from '../origin.ts';
 import { feetMarkAt } from '../syntax/feet-mark.ts';
 import { OPEN_COMMENT } from '../syntax/lexer.ts';
+import { opaqueParts } from '../syntax/opaque.ts';
+import { shorten } from '../wording.ts';
 import { instead, problem } from './problem.ts';
-import { shorten } from './words.ts';
 
 /** What the lexer and the parser could not read, each at the place where a hand would mend it. */
 export function checkSyntax(document: LangiumDocument): Finding[] {
     const { lexerErrors, parserErrors, value } = document.parseResult;
     const texts = misquoted(document);
     const text = document.textDocument.getText();
-    const marks = lexerErrors.flatMap(({ offset }) => feetMarkAt(text, offset) ?? []);
+    const strays = lexerErrors.map((error) => ({ error, mark: feetMarkAt(text, error.offset) }));
+    const marks = strays.flatMap(({ mark }) => mark ?? []);
     /** Behind a mark for feet its inches and their mark mean nothing of their own. */
     const isMarked = ({ start }: { readonly start: number }) =>
         marks.some((mark) => mark.start <= start && start < mark.end);
     const hasStrays = (value as Sheet).strays?.length > 0;
     return [
-        ...lexerErrors.map((error) => {
-            const marked = feetMarkAt(text, error.offset);
-            const at = marked ? placeAt(document, marked.start, marked.end) : lexerPlace(document, error);
-            const fixes = marked ? [instead(at, marked.text)] : [];
-            return problem('syntax', at, { what: error.message, fixes });
+        ...strays.map(({ error, mark }) => {
+            const at = mark ? placeAt(document, mark.start, mark.end) : lexerPlace(document, error);
+            return problem('syntax', at, {
+                what: error.message,
+                fixes: mark ? [instead(at, mark.text)] : [],
+            });
         }),
         ...texts.filter(({ at }) => !isMarked(at)),
         ...parserErrors.flatMap((error, index) => {
@@ -56,12 +59,11 @@ function followsFrom(error: IRecognitionException, before: IRecognitionException
 function misquoted(document: LangiumDocument): Finding[] {
     const text = document.textDocument.getText();
     const found: Finding[] = [];
-    const quoted = /\/\/[^\n\r]*|\/\*[\s\S]*?\*\/|"[^"\n\r]*"?|[“”„][^"“”\n\r]*[“”"]?/g;
-    for (const match of text.matchAll(quoted)) {
-        const written = match[0];
-        if (written.startsWith('/') || /^".*"$/.test(written.length > 1 ? written : '')) continue;
+    for (const { kind, start, end } of opaqueParts(text)) {
+        const written = text.slice(start, end);
+        if (kind !== 'quoted' || (written.length > 1 && /^".*"$/.test(written))) continue;
         const closed = written.length > 1 && /["“”]$/.test(written);
-        const at = placeAt(document, match.index, match.index + written.trimEnd().length);
+        const at = placeAt(document, start, start + written.trimEnd().length);
         const inner = written
             .replace(/^["“”„]/, '')
             .replace(/["“”]$/, '')

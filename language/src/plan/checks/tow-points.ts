@@ -2,9 +2,10 @@ import { nearest } from '../../units/nearest.ts';
 import type { Finding } from '../finding.ts';
 import type { Boat, From, SpreadLine } from '../model.ts';
 import type { Said } from '../origin.ts';
+import { shorten } from '../wording.ts';
 import { ownPlace } from './own.ts';
 import { instead, problem } from './problem.ts';
-import { listed, shorten } from './words.ts';
+import { choices } from './words.ts';
 
 /** A line that is said to be towed from what the boat does not have. */
 export function checkTowPoint(line: SpreadLine, boat: Said<Boat>, uri: string): Finding[] {
@@ -60,7 +61,7 @@ function missingFrom(from: From, { position }: SpreadLine, boat: Boat): Missing 
             const numbers = poles.halyards.map((_, index) => `${index + 1}`);
             return {
                 what: `${title} has ${count === 1 ? 'one halyard' : `${count} halyards`} on her ${name}, and no halyard ${from.number}.`,
-                remedy: `Use halyard ${listed(numbers)}, or add it to the \`halyards\` of the boat.`,
+                remedy: `Use halyard ${choices(numbers)}, or add it to the \`halyards\` of the boat.`,
             };
         }
         case 'point': {
@@ -72,7 +73,7 @@ function missingFrom(from: From, { position }: SpreadLine, boat: Boat): Missing 
                 remedy: near
                     ? `Did you mean \`${near}\`?`
                     : known.length > 0
-                      ? `It can be ${listed(known)}, or add \`point ${shorten(from.name)} { … }\` to the boat.`
+                      ? `It can be ${choices(known)}, or add \`point ${shorten(from.name)} { … }\` to the boat.`
                       : `Add \`point ${shorten(from.name)} { ahead …  out …  up … }\` to the boat.`,
                 near,
             };

@@ -5,8 +5,9 @@ import type { Finding } from '../finding.ts';
 import type { Reach } from '../names/reach.ts';
 import { pathOf, targetOf, type UseTarget, usesOf } from '../names/uses.ts';
 import { placeOf, placeOfProperty } from '../place.ts';
+import { shorten } from '../wording.ts';
 import { instead, problem } from './problem.ts';
-import { listed, shorten } from './words.ts';
+import { choices } from './words.ts';
 
 /** Why a file that is there was not read: completes `plan.spread …`. */
 export type Unread = ReadonlyMap<string, string>;
@@ -76,7 +77,7 @@ function missing(use: Use, target: UseTarget & { uri: URI }, from: URI, context:
         const near = nearest(pathOf(use), known);
         return problem('use', at, {
             what: `The library has no \`${path}\`.`,
-            remedy: near ? `Did you mean \`${near}\`?` : `It has ${listed(known)}.`,
+            remedy: near ? `Did you mean \`${near}\`?` : `It has ${choices(known)}.`,
             fixes: near ? [instead(at, `"${near}"`)] : [],
         });
     }

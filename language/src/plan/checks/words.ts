@@ -9,13 +9,15 @@ import type {
 } from '../../../grammar/generated/ast.ts';
 import { nearest } from '../../units/nearest.ts';
 import type { Finding } from '../finding.ts';
-import { withArticle } from '../names/kinds.ts';
+
 import type { Place } from '../origin.ts';
 import { placeOf, placeOfProperty } from '../place.ts';
 import { readPosition } from '../resolve/position.ts';
 import { headWords } from '../resolve/towed.ts';
 import { definitionWords } from '../syntax/definition-words.ts';
+import { positionOpeners } from '../syntax/depth.ts';
 import { type Context, contextsKnowing, propertyOf, vocabulary } from '../vocabulary.ts';
+import { capital, listed, shorten, withArticle } from '../wording.ts';
 import { contextOf } from './context.ts';
 import { instead, problem } from './problem.ts';
 
@@ -45,7 +47,7 @@ export function checkUnknown(node: Unknown): Finding | undefined {
         what: `\`${shorten(node.word)}\` means nothing ${where}.`,
         remedy: near
             ? `Did you mean \`${near}\`?`
-            : (elsewhere ?? `Known here: ${listed(known.filter((word) => word !== 'note'))}.`),
+            : (elsewhere ?? `Known here: ${choices(known.filter((word) => word !== 'note'))}.`),
         fixes: near ? [instead(at, near)] : [],
     });
 }
@@ -70,7 +72,7 @@ export function checkChoice(node: Chosen): Finding | undefined {
     const near = nearest(node.choice, property.choices);
     return problem('value', at, {
         what: `${node.word} cannot be \`${shorten(node.choice)}\`.`,
-        remedy: near ? `Did you mean \`${near}\`?` : `It can be ${listed(property.choices)}.`,
+        remedy: near ? `Did you mean \`${near}\`?` : `It can be ${choices(property.choices)}.`,
         fixes: near ? [instead(at, near)] : [],
     });
 }
@@ -81,7 +83,7 @@ export function checkHead(node: Lure): Finding | undefined {
     const near = nearest(node.head, headWords);
     return problem('value', at, {
         what: `\`${shorten(node.head)}\` is no kind of head that the language knows.`,
-        remedy: near ? `Did you mean \`${near}\`?` : `It can be ${listed(headWords)}.`,
+        remedy: near ? `Did you mean \`${near}\`?` : `It can be ${choices(headWords)}.`,
         fixes: near ? [instead(at, near)] : [],
     });
 }
@@ -171,13 +173,11 @@ function whereKnown(word: string): string | undefined {
     const contexts = contextsKnowing(word);
     return contexts.length === 0
         ? undefined
-        : `It belongs in ${listed(contexts.slice(0, 3).map(withArticle))} block.`;
+        : `It belongs in ${choices(contexts.slice(0, 3).map(withArticle))} block.`;
 }
 
-const POSITION_WORDS = new Set(['port', 'starboard', 'centre', 'center', 'shotgun', 'stinger', 'standby']);
-
 function belongsInside(word: string): boolean {
-    return POSITION_WORDS.has(word) || contextsKnowing(word).length > 0;
+    return positionOpeners.has(word) || contextsKnowing(word).length > 0;
 }
 
 /** Behind another one on its line; outside every block, behind another one at all. */
@@ -203,16 +203,7 @@ function siblingsOf(node: Unknown): readonly AstNode[] {
     return container.entries ?? (container as unknown as Sheet).strays ?? [];
 }
 
-export function listed(words: readonly string[]): string {
-    const shown = words.slice(0, 24);
-    if (shown.length < 2) return shown.join('');
-    return `${shown.slice(0, -1).join(', ')} or ${shown.at(-1)}`;
-}
-
-export function shorten(word: string): string {
-    return word.length > 40 ? `${word.slice(0, 39)}…` : word;
-}
-
-function capital(text: string): string {
-    return text.charAt(0).toUpperCase() + text.slice(1);
+/** What there is to choose from, as far as one reads. */
+export function choices(words: readonly string[]): string {
+    return listed(words.slice(0, 24), 'or');
 }

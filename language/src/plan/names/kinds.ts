@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type { Definition } from '../../../grammar/generated/ast.ts';
+import { withArticle } from '../wording.ts';
 
 /** The word that opens a definition, which is also its namespace: a lure and a leader may share a name. */
 export type Kind = Definition['kind'] | 'log';
@@ -35,10 +36,6 @@ const WANTED: Readonly<Record<string, readonly Kind[]>> = {
 /** One of a kind: `a lure`, `an outfit`. */
 export function one(kind: Kind): string {
     return withArticle(spoken(kind));
-}
-
-export function withArticle(word: string): string {
-    return `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
 }
 
 /** How a kind is spoken of. */

@@ -10,6 +10,7 @@ const MARKED = /^['′’]\s*(?:(\d+(?:\.\d+)?)\s*(?:"|″|”|''))?/;
 
 /** The length whose mark for feet stands at an offset. */
 export function feetMarkAt(text: string, offset: number): FeetMark | undefined {
+    if (!"'′’".includes(text.charAt(offset) || ' ')) return undefined;
     const [feet] = /\d+(?:\.\d+)?\s*$/.exec(text.slice(Math.max(0, offset - 20), offset)) ?? [];
     const [marked, inches] = MARKED.exec(text.slice(offset, offset + 20)) ?? [];
     if (feet === undefined || marked === undefined) return undefined;

@@ -1,7 +1,6 @@
 import type { ILexingError, IToken, TokenType } from 'chevrotain';
 import { DefaultLexer, type LangiumCoreServices, type LexerResult } from 'langium';
-import { contextsKnowing } from '../vocabulary.ts';
-import { definitionWords } from './definition-words.ts';
+import { opaqueParts } from './opaque.ts';
 import { readsAsUnit, settle, type WordTypes } from './settle.ts';
 import { wordTypes } from './word-types.ts';
 
@@ -29,58 +28,28 @@ export class PlaceAwareLexer extends DefaultLexer {
     override tokenize(text: string): LexerResult {
         const { read, open } = withoutOpenComments(text);
         const result = super.tokenize(read);
-        result.errors.push(...open.map((offset) => notClosed(text, offset)));
+        for (const offset of open) result.errors.push(notClosed(offset));
         settle(result.tokens, this.words);
         for (const token of result.tokens) token.tokenTypeIdx = token.tokenType.tokenTypeIdx!;
         return result;
     }
 }
 
-/**
- * A text with blanks where a comment opens that never closes, up to the next line that reads as a plan's: what the
- * comment says need not be complained about word by word, and what comes below is still read.
- */
+/** A text with blanks in the place of comments that never close, and where those open. */
 function withoutOpenComments(text: string): { readonly read: string; readonly open: readonly number[] } {
+    // Nearly always: the last comment is closed.
+    if (text.lastIndexOf('/*') <= text.lastIndexOf('*/')) return { read: text, open: [] };
     const open: number[] = [];
-    let read = text;
-    for (let at = unclosedComment(read); at !== undefined; at = unclosedComment(read)) {
-        open.push(at);
-        const end = nextLineOfPlan(read, at);
-        read = `${read.slice(0, at)}${read.slice(at, end).replace(/[^\r\n]/g, ' ')}${read.slice(end)}`;
+    let read = '';
+    for (const { kind, start, end } of opaqueParts(text)) {
+        if (kind !== 'open comment') continue;
+        open.push(start);
+        read += `${text.slice(read.length, start)}${text.slice(start, end).replace(/[^\r\n]/g, ' ')}`;
     }
-    return { read, open };
+    return { read: read + text.slice(read.length), open };
 }
 
-function nextLineOfPlan(text: string, from: number): number {
-    const lines = /[\r\n][^\S\r\n]*(\}|[a-z]+)/g;
-    lines.lastIndex = from;
-    for (let line = lines.exec(text); line; line = lines.exec(text)) {
-        const word = line[1]!;
-        if (word === '}' || SIDES.has(word) || definitionWords.has(word) || contextsKnowing(word).length > 0)
-            return line.index;
-    }
-    return text.length;
-}
-
-const SIDES: ReadonlySet<string> = new Set(['port', 'starboard', 'centre', 'center', 'shotgun']);
-
-/** Where a comment opens that never closes. */
-function unclosedComment(text: string): number | undefined {
-    if (text.lastIndexOf('/*') <= text.lastIndexOf('*/')) return undefined;
-    const skipped = /\/\/[^\n\r]*|"[^"\n\r]*"?|[“”„][^"“”\n\r]*[“”"]?|\/\*[\s\S]*?(\*\/|$)/g;
-    for (const { 0: found, 1: end, index } of text.matchAll(skipped)) {
-        if (found.startsWith('/*') && end === '') return index;
-    }
-    return undefined;
-}
-
-function notClosed(text: string, offset: number): ILexingError {
-    const before = text.slice(0, offset).split(/\r\n|\r|\n/);
-    return {
-        offset,
-        length: 2,
-        line: before.length,
-        column: before.at(-1)!.length + 1,
-        message: OPEN_COMMENT,
-    };
+/** Where it is, is said by its offset alone: whoever shows it asks for no more. */
+function notClosed(offset: number): ILexingError {
+    return { offset, length: 2, line: undefined, column: undefined, message: OPEN_COMMENT };
 }

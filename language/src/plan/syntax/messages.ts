@@ -1,6 +1,6 @@
 import type { ILexerErrorMessageProvider, IParserErrorMessageProvider, IToken, TokenType } from 'chevrotain';
-import { withArticle } from '../names/kinds.ts';
 import { contextsKnowing, exampleOf, examplesWith } from '../vocabulary.ts';
+import { capital, shorten, withArticle } from '../wording.ts';
 import { definitionWords } from './definition-words.ts';
 import { feetMarkAt } from './feet-mark.ts';
 
@@ -175,15 +175,6 @@ function blockName(rule: string): string {
 
 function isEnd(token: IToken): boolean {
     return token.tokenType.name === 'EOF';
-}
-
-function shorten(image: string): string {
-    const line = image.split(/[\r\n]/, 1)[0]!;
-    return line.length > 40 ? `${line.slice(0, 39)}…` : line;
-}
-
-function capital(text: string): string {
-    return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Characters that begin nothing in the language. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { crossedRods, expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 const four = `
     port short corner { outfit medium-1  lure broad  back wave 2 }
@@ -55,21 +55,7 @@ describe('set-order', () => {
     });
 
     test('lines that no order keeps apart', async () => {
-        // Each rod stands where the other one's line is towed from, so each line sweeps across the other on its way.
-        const crossed = today(
-            `
-    port inner { outfit medium-1  lure broad  back 20 m  from left }
-    port outer { outfit medium-2  lure dart  back 34 m  from right }`,
-            `boat knot like fulmar {
-    position inner "Inner" { ahead 0.5 m  out 0.5 m  up 1 m }
-    position outer "Outer" { ahead 0.5 m  out 4.4 m  up 1 m }
-    holder port inner { ahead 0.5 m  out 0.5 m  up 1 m }
-    holder port outer { ahead 0.5 m  out 4.4 m  up 1 m }
-    point left { ahead 0 m  out 4.6 m  up 2.2 m }
-    point right { ahead 0 m  out 0.2 m  up 2.2 m }
-}`,
-        ).replace('boat fulmar\n    speed', 'boat knot\n    speed');
-        expect(await messagesOf(crossed, 'set-order')).toEqual([
+        expect(await messagesOf(crossedRods(), 'set-order')).toEqual([
             'No order sets port inner and port outer clear of one another. Whichever goes first, the next one is taken across it. Put one of the rods in another holder, or tow its line from elsewhere.',
         ]);
     });
