@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { command, expectNoInsides, folderOf, misspelt, sound } from './layback.ts';
@@ -34,7 +34,36 @@ test('a change of a file that is used from elsewhere is checked too', async () =
     await watching.says(/1 file checked, nothing found/);
     writeFileSync(join(cwd, 'boat.spread'), sound.replace('heron', 'egret'));
     await watching.says(/unknown-name/);
+
+    // As editors save: another file takes the name of the old one.
+    writeFileSync(join(cwd, 'boat.spread~'), sound);
+    renameSync(join(cwd, 'boat.spread~'), join(cwd, 'boat.spread'));
+    await watching.says(/nothing found/);
+
+    rmSync(join(cwd, 'boat.spread'));
+    await watching.says(/boat\.spread/);
+    writeFileSync(join(cwd, 'boat.spread'), sound);
+    await watching.says(/nothing found/);
     await watching.interrupt();
+});
+
+test('a folder that comes later is looked into, and one file that was named is watched alone', async () => {
+    const cwd = folderOf({ 'a.spread': sound });
+    const folder = watch(cwd);
+    const file = watch(cwd, 'a.spread');
+    await folder.says(/1 file checked, nothing found/);
+    await file.says(/1 file checked, nothing found/);
+
+    mkdirSync(join(cwd, 'plans/later'), { recursive: true });
+    writeFileSync(join(cwd, 'plans/later/b.spread'), misspelt);
+    await folder.says(/1 error in 1 of 2 files/);
+    const before = file.heard().stdout;
+    writeFileSync(join(cwd, 'a.spread'), misspelt);
+    await folder.says(/2 errors in 2 of 2 files/);
+    await file.says(/1 error in 1 file/);
+    expect(before).toBe('1 file checked, nothing found.\n');
+    expect(await folder.interrupt()).toBe(0);
+    expect(await file.interrupt()).toBe(0);
 });
 
 test('what is no plan, and what lies in folders that are passed over, starts nothing', async () => {
@@ -51,28 +80,40 @@ test('what is no plan, and what lies in folders that are passed over, starts not
     await watching.interrupt();
 });
 
-function watch(cwd: string) {
-    const child: ChildProcess = spawn(process.execPath, [command, 'check', '--watch'], { cwd });
+/** Either may arrive before the other, whichever was written first. */
+const streams = ['stdout', 'stderr'] as const;
+
+/** How long anything is waited for, in ms; a machine with much to do is slow. */
+const patience = 20_000;
+
+function watch(cwd: string, ...paths: string[]) {
+    const child: ChildProcess = spawn(process.execPath, [command, 'check', '--watch', ...paths], { cwd });
     onTestFinished(() => void child.kill('SIGKILL'));
-    const heard = { stdout: '', stderr: '', both: '' };
-    let read = 0;
+    const heard = { stdout: '', stderr: '' };
+    const read = { stdout: 0, stderr: 0 };
     let wake = () => {};
-    for (const stream of ['stdout', 'stderr'] as const) {
+    for (const stream of streams) {
         child[stream]!.on('data', (piece) => {
             heard[stream] += piece;
-            heard.both += piece;
             wake();
         });
     }
     const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
 
-    /** Waits until that is said, after whatever was waited for before. */
+    /** Waits until one of the streams says that, after whatever was waited for there before. */
     const says = async (expected: RegExp): Promise<void> => {
-        for (;;) {
-            const found = expected.exec(heard.both.slice(read));
-            if (found) {
-                read += found.index + found[0].length;
+        const giveUp = setTimeout(() => wake(), patience);
+        for (const since = Date.now(); ; ) {
+            for (const stream of streams) {
+                const found = expected.exec(heard[stream].slice(read[stream]));
+                if (!found) continue;
+                read[stream] += found.index + found[0].length;
+                clearTimeout(giveUp);
                 return;
+            }
+            if (Date.now() - since >= patience) {
+                const rest = streams.map((stream) => heard[stream].slice(read[stream]));
+                throw new Error(`${expected} was not said, only: ${rest.join('\n')}`);
             }
             await new Promise<void>((resolve) => {
                 wake = resolve;

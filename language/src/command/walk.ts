@@ -10,6 +10,8 @@ export interface Found {
     readonly files: readonly string[];
     /** Those that were met on the way and are really elsewhere; a file that was named was meant. */
     readonly links: readonly string[];
+    /** Absolute paths of those that were looked into. */
+    readonly folders: readonly string[];
     readonly refusals: readonly string[];
 }
 
@@ -21,6 +23,7 @@ export interface Found {
 export function walk(paths: readonly string[], cwd: string): Found {
     const files = new Map<string, string>();
     const links: string[] = [];
+    const folders: string[] = [];
     const refusals: string[] = [];
     const foldersSeen = new Set<string>();
 
@@ -40,7 +43,7 @@ export function walk(paths: readonly string[], cwd: string): Found {
             refusals.push(`${shown} does not end in ${ending}, so it is not taken for a plan.`);
         } else add(absolute);
     }
-    return { files: [...files.values()], links, refusals };
+    return { files: [...files.values()], links, folders, refusals };
 
     function walkFolder(top: string): void {
         const waiting = [top];
@@ -52,6 +55,7 @@ export function walk(paths: readonly string[], cwd: string): Found {
                 if (foldersSeen.has(real)) continue;
                 foldersSeen.add(real);
                 entries = readdirSync(folder, { withFileTypes: true });
+                folders.push(folder);
             } catch (error) {
                 refusals.push(`${showPath(folder, cwd)} ${reasonOf(error)}.`);
                 continue;

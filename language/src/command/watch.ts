@@ -1,9 +1,10 @@
-import { type FSWatcher, statSync, watch as watchFolder } from 'node:fs';
+import { statSync } from 'node:fs';
 import { dirname, resolve, sep } from 'node:path';
 import { type Asked, fromPaths } from './asking.ts';
 import { Refusal, reasonOf } from './refusal.ts';
 import { terminal } from './terminal.ts';
-import { showPath } from './walk.ts';
+import { showPath, walk } from './walk.ts';
+import { watchFolders } from './watched-folders.ts';
 
 type Check = (asked: Asked) => Promise<readonly string[]>;
 
@@ -17,11 +18,32 @@ const settled = 80;
  */
 export async function watch(paths: readonly string[], check: Check): Promise<void> {
     const cwd = process.cwd();
-    const tops = (paths.length === 0 ? ['.'] : paths).map((path) => resolve(cwd, path));
-    const watched = foldersOf(tops);
-    const watchers: FSWatcher[] = [];
+    const tops = (paths.length === 0 ? ['.'] : paths).map((path) => ({
+        path: resolve(cwd, path),
+        shown: path,
+    }));
+    const folders = tops.filter(isFolder).map(({ path }) => path);
+    const reached = new Set(tops.map(({ path }) => path).filter((path) => !folders.includes(path)));
 
     let timer: NodeJS.Timeout | undefined;
+    const changed = (path: string) => {
+        const below = folders.some((folder) => path === folder || path.startsWith(folder + sep));
+        if (!reached.has(path) && !(below && (path.endsWith('.spread') || hasNewFolder()))) return;
+        clearTimeout(timer);
+        timer = setTimeout(() => void run(), settled);
+    };
+    const unwatched = new Set<string>();
+    const watched = watchFolders(changed, (folder, error) => {
+        if (unwatched.has(folder)) return;
+        unwatched.add(folder);
+        terminal.log(`layback: ${showPath(folder, cwd)} is not watched: ${whyUnwatched(error)}.`);
+    });
+    /** Watches what there is now, and says whether some of it is new. */
+    const hasNewFolder = (): boolean => {
+        const below = walk(folders, cwd).folders;
+        return watched.set(new Set([...below, ...[...reached].map(dirname)])).length > 0;
+    };
+
     let busy = false;
     let again = false;
     const run = async () => {
@@ -32,38 +54,24 @@ export async function watch(paths: readonly string[], check: Check): Promise<voi
         busy = true;
         do {
             again = false;
-            terminal.log(`── ${new Date().toLocaleTimeString()} ──`);
-            for (const path of await checkOnce(paths, cwd, check)) watchAlso(dirname(path));
+            hasNewFolder();
+            const since = Date.now();
+            terminal.log(`── ${new Date(since).toLocaleTimeString()} ──`);
+            const files = await checkOnce(paths, cwd, check);
+            for (const file of files) reached.add(file);
+            // A folder that is watched only from now on may have changed since its file was read.
+            if (hasNewFolder() && files.some((file) => hasChanged(file, since))) again = true;
         } while (again);
         busy = false;
         terminal.log('Watching for changes; Ctrl+C ends.');
     };
-    const changed = (name: string | null) => {
-        if (name !== null && (!name.endsWith('.spread') || isPassedOver(name))) return;
-        clearTimeout(timer);
-        timer = setTimeout(() => void run(), settled);
-    };
-
     const interrupted = new Promise<void>((end) => {
         for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => end());
     });
-    const start = (folder: string, recursive: boolean) => {
-        const watcher = watcherOf(folder, cwd, recursive);
-        watcher.on('change', (_, name) => changed(name === null ? null : String(name)));
-        // A folder that goes away takes its watcher along; the others go on.
-        watcher.on('error', (error) => terminal.log(`layback: a watched folder ${reasonOf(error)}.`));
-        watchers.push(watcher);
-    };
-    const watchAlso = (folder: string) => {
-        if (watched.some((other) => folder === other || folder.startsWith(other + sep))) return;
-        watched.push(folder);
-        start(folder, false);
-    };
-    for (const folder of watched) start(folder, true);
     await run();
     await interrupted;
     clearTimeout(timer);
-    for (const watcher of watchers) watcher.close();
+    watched.close();
     process.exitCode = 0;
 }
 
@@ -78,27 +86,22 @@ async function checkOnce(paths: readonly string[], cwd: string, check: Check): P
     }
 }
 
-/** Folders to watch: those named, and those that named files are in, since editors replace files. */
-function foldersOf(tops: readonly string[]): string[] {
-    const folders = new Set<string>();
-    for (const top of tops) {
-        try {
-            folders.add(statSync(top).isDirectory() ? top : dirname(top));
-        } catch (error) {
-            throw new Refusal(`${top} ${reasonOf(error)}.`);
-        }
-    }
-    return [...folders].filter((folder) => ![...folders].some((other) => folder.startsWith(other + sep)));
-}
-
-function watcherOf(folder: string, cwd: string, recursive: boolean): FSWatcher {
+function isFolder({ path, shown }: { path: string; shown: string }): boolean {
     try {
-        return watchFolder(folder, { recursive });
+        return statSync(path).isDirectory();
     } catch (error) {
-        throw new Refusal(`${showPath(folder, cwd)} cannot be watched: it ${reasonOf(error)}.`);
+        throw new Refusal(`${shown} ${reasonOf(error)}.`);
     }
 }
 
-function isPassedOver(name: string): boolean {
-    return name.split(/[\\/]/).some((part) => part.startsWith('.') || part === 'node_modules');
+/** @param since  in ms of the system's clock */
+function hasChanged(file: string, since: number): boolean {
+    return (statSync(file, { throwIfNoEntry: false })?.mtimeMs ?? Number.POSITIVE_INFINITY) >= since;
+}
+
+function whyUnwatched(error: unknown): string {
+    // The same code as that of a full disk; here it counts watches.
+    return (error as NodeJS.ErrnoException).code === 'ENOSPC'
+        ? 'this system watches no more folders for you'
+        : `it ${reasonOf(error)}`;
 }
