@@ -200,6 +200,7 @@ const beside = {
     // Schemas of what the command prints as JSON.
     'findings.schema.json': 'language/src/reports/findings.schema.json',
     'figures.schema.json': 'language/src/reports/figures.schema.json',
+    'comparison.schema.json': 'language/src/reports/comparison.schema.json',
     'preview.css': 'extension/view/preview.css',
     // What turns a drawing into pixels.
     'press/renderer.wasm': 'node_modules/@resvg/resvg-wasm/index_bg.wasm',

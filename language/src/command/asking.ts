@@ -48,7 +48,7 @@ export function fromPaths(paths: readonly string[], cwd: string): Asked {
             continue;
         }
         const reading = readPlan(path);
-        const file = fileOf(path, shown, reading);
+        const file = askedFile(path, shown, reading);
         if (typeof file === 'string') refusals.push(file);
         else files.push(file);
     }
@@ -62,7 +62,7 @@ export async function fromInput(path: string | undefined, cwd: string): Promise<
     const pieces: Buffer[] = [];
     for await (const piece of process.stdin) pieces.push(piece as Buffer);
     const absolute = resolve(cwd, path ?? 'stdin.spread');
-    const file = fileOf(
+    const file = askedFile(
         absolute,
         path === undefined ? 'stdin.spread' : showPath(absolute, cwd),
         decode(Buffer.concat(pieces)),
@@ -72,7 +72,8 @@ export async function fromInput(path: string | undefined, cwd: string): Promise<
     return { cwd, folders, files: [file], refusals: [] };
 }
 
-function fileOf(path: string, shown: string, reading: Reading): AskedFile | string {
+/** A sentence where it cannot be looked at. */
+export function askedFile(path: string, shown: string, reading: Reading): AskedFile | string {
     switch (reading.kind) {
         case 'text':
             return { path, shown, text: reading.text, byteOrderMark: reading.byteOrderMark };

@@ -21,8 +21,13 @@ const many = 20;
  * Checks what was asked for, reading what it uses from the disk.
  *
  * @param findingsOnly  nobody will look at the plans: of many files, each is dropped when it is checked
+ * @param read  gives what is used instead of the disk: another version of it
  */
-export async function check(asked: Asked, findingsOnly = false): Promise<Run> {
+export async function check(
+    asked: Asked,
+    findingsOnly = false,
+    read?: (path: string) => FileText,
+): Promise<Run> {
     const uriOf = (file: AskedFile) => URI.file(file.path);
     const roots = rootsOf(
         asked.files.map(({ path }) => path),
@@ -30,7 +35,12 @@ export async function check(asked: Asked, findingsOnly = false): Promise<Run> {
     );
     const wanted = asked.files.filter((file) => !file.unfit).map(uriOf);
     const services = createServices();
-    const given = [services, wanted, filesFor(asked, roots), roots.map((root) => URI.file(root))] as const;
+    const given = [
+        services,
+        wanted,
+        filesFor(asked, roots, read),
+        roots.map((root) => URI.file(root)),
+    ] as const;
     const options = { turns: true, once: true };
     const sheets = new Map<string, Kept>();
     if (findingsOnly && wanted.length > many) {
@@ -109,7 +119,11 @@ function unfitFinding(uri: string, { rule, reason, remedy }: Unfit): Finding {
 }
 
 /** The texts asked for as they were read; whatever they use from the disk, plans only, inside the roots. */
-function filesFor({ files }: Asked, roots: readonly string[]): Files {
+function filesFor(
+    { files }: Asked,
+    roots: readonly string[],
+    read: (path: string) => FileText = (path) => readUsed(path, roots),
+): Files {
     const asked = new Map(files.map((file) => [URI.file(file.path).toString(), file]));
     return (uri) => {
         const file = asked.get(uri.toString());
@@ -118,7 +132,7 @@ function filesFor({ files }: Asked, roots: readonly string[]): Files {
                 ? { kind: 'unread', reason: file.unfit.reason }
                 : { kind: 'text', text: file.text };
         }
-        return uri.scheme === 'file' ? readUsed(uri.fsPath, roots) : { kind: 'missing' };
+        return uri.scheme === 'file' ? read(uri.fsPath) : { kind: 'missing' };
     };
 }
 

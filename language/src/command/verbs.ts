@@ -39,6 +39,11 @@ export const verbs: readonly Verb[] = [
         load: () => import('./brief.ts'),
     },
     {
+        name: 'compare',
+        summary: 'say what changed between two versions of plans, and what follows',
+        load: () => import('./compare.ts'),
+    },
+    {
         name: 'explain',
         summary: 'show what a rule says, on what it stands, and what to do',
         load: () => import('./explain.ts'),

@@ -91,7 +91,8 @@ export function showPath(path: string, cwd: string): string {
     return sep === '/' ? shown : shown.replaceAll(sep, '/');
 }
 
-function isPassedOver(name: string): boolean {
+/** Of a folder that was not named, but met on the way. */
+export function isPassedOver(name: string): boolean {
     return name.startsWith('.') || name === 'node_modules';
 }
 

@@ -144,6 +144,12 @@ export function tell(change: Change): ToldChange {
                 positions: [],
                 words: `${capital(change.of)} ${change.name}, ${pathWords(change.path)}: ${between(change)}.`,
             };
+        case 'renamed':
+            return {
+                change,
+                positions: [],
+                words: `${capital(change.of)} ${change.before} is ${change.after} now, the same under another name.`,
+            };
         case 'line':
             return {
                 change,

@@ -23,3 +23,12 @@ export function shorten(text: string): string {
     const line = text.split(/[\r\n]/, 1)[0]!;
     return line.length > 40 ? `${line.slice(0, 39)}…` : line;
 }
+
+/** What Markdown or the HTML in it would take for its own is shown as it is; so is what would become a link. */
+export function inMarkdown(words: string): string {
+    return words
+        .replace(/[\\`*_{}[\]<>#|!&~]/g, '\\$&')
+        .replace(/^(\d+)([.)])(?=\s|$)/, '$1\\$2')
+        .replace(/^([-+=])/, '\\$1')
+        .replace(/\b(https?|ftp|mailto|www)(?=[:.])/gi, '$1\u200b');
+}

@@ -1,4 +1,4 @@
-import { capital } from '../../plan/wording.ts';
+import { capital, inMarkdown } from '../../plan/wording.ts';
 import type { CardContents } from './contents.ts';
 import { type Item, rowWords, type Section, sectionsOf } from './sections.ts';
 
@@ -38,18 +38,9 @@ const text = {
 };
 
 const markdown = {
-    title: (words: string) => `# ${escaped(words)}`,
-    heading: (words: string) => `## ${escaped(words)}\n`,
-    plain: escaped,
+    title: (words: string) => `# ${inMarkdown(words)}`,
+    heading: (words: string) => `## ${inMarkdown(words)}\n`,
+    plain: inMarkdown,
     item: ({ number, lead, words }: Item) =>
-        `${number === undefined ? '- ' : `${number}. `}${lead ? `**${escaped(lead)}:** ` : ''}${escaped(words)}`,
+        `${number === undefined ? '- ' : `${number}. `}${lead ? `**${inMarkdown(lead)}:** ` : ''}${inMarkdown(words)}`,
 };
-
-/** What Markdown or the HTML in it would take for its own is shown as it is; so is what would become a link. */
-function escaped(words: string): string {
-    return words
-        .replace(/[\\`*_{}[\]<>#|!&~]/g, '\\$&')
-        .replace(/^(\d+)([.)])/, '$1\\$2')
-        .replace(/^([-+=])/, '\\$1')
-        .replace(/\b(https?|ftp|mailto|www)(?=[:.])/gi, '$1\u200b');
-}

@@ -1,7 +1,8 @@
 import type { Spread, SpreadLine } from '../model.ts';
 import type { Voice } from '../origin.ts';
-import { compareDefinitions } from './definitions.ts';
+import { compareDefinitions, renamedDefinitions } from './definitions.ts';
 import { type Difference, differences, type Told } from './differences.ts';
+import { isRenaming } from './renamed.ts';
 import { swapsAmong } from './swaps.ts';
 
 /**
@@ -32,7 +33,9 @@ export type Change =
           readonly after: readonly [Told, Told];
       }
     /** What is used by the same name in both, and is not the same. */
-    | ({ readonly kind: 'definition'; readonly of: string; readonly name: string } & Difference);
+    | ({ readonly kind: 'definition'; readonly of: string; readonly name: string } & Difference)
+    /** What is the same in both, and has another name. */
+    | { readonly kind: 'renamed'; readonly of: string; readonly before: string; readonly after: string };
 
 /** A property of one position. */
 export type LineChange = { readonly kind: 'line'; readonly position: string } & Difference;
@@ -60,18 +63,22 @@ export function compare(before: Spread, after: Spread): Change[] {
             .filter((line) => !moved.some(([, to]) => to === line))
             .map((line): Change => ({ kind: 'position', position: line.position.name, after: heldBy(line) })),
     ];
+    const renamed = renamedDefinitions(before, after);
+    const isTold = (difference: Difference) => isRenaming(difference, renamed);
     const inPlace = [...before.lines].sort(byPosition).flatMap((old): LineChange[] => {
         const { name: position } = old.position;
         const now = is.get(position);
         return now
-            ? compareLines(old, now).map((difference) => ({ kind: 'line', position, ...difference }))
+            ? compareLines(old, now)
+                  .filter((difference) => !isTold(difference))
+                  .map((difference) => ({ kind: 'line', position, ...difference }))
             : [];
     });
     const { swaps, rest } = swapsAmong(inPlace);
     return [
-        ...differences(ownOf(before), ownOf(after)).map(
-            (difference): Change => ({ kind: 'plan', ...difference }),
-        ),
+        ...differences(ownOf(before), ownOf(after))
+            .filter((difference) => !isTold(difference))
+            .map((difference): Change => ({ kind: 'plan', ...difference })),
         ...rest,
         ...alone.sort((a, b) => byName(nameOf(a), nameOf(b))),
         ...moved.map(
@@ -84,7 +91,17 @@ export function compare(before: Spread, after: Spread): Change[] {
             }),
         ),
         ...swaps,
-        ...compareDefinitions(before, after),
+        ...compareDefinitions(before, after, renamed),
+        ...renamed
+            .map(
+                ({ of, before: old, after: now }): Change => ({
+                    kind: 'renamed',
+                    of,
+                    before: old.name,
+                    after: now.name,
+                }),
+            )
+            .sort((a, b) => byName(leastName(a), leastName(b))),
     ];
 }
 
@@ -104,6 +121,11 @@ function movesAmong(gone: readonly SpreadLine[], come: readonly SpreadLine[]): [
 
 function gearOf({ lure, teaser, bait }: SpreadLine): string | undefined {
     return (lure ?? teaser ?? bait)?.value.name;
+}
+
+/** The same on the way back. */
+function leastName(change: Change): string {
+    return change.kind === 'renamed' ? [change.before, change.after].sort(byName)[0]! : '';
 }
 
 function nameOf(change: Change): string {

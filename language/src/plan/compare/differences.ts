@@ -165,7 +165,7 @@ function compareWords(a: Told | undefined, b: Told | undefined): number {
 }
 
 /** Two entries of one key mean the same. */
-function keyOf(entry: unknown): string {
+export function keyOf(entry: unknown): string {
     return JSON.stringify(bare(entry));
 }
 
