@@ -366,6 +366,12 @@ const damages: readonly Damage[] = [
         says: [[23, 'duplicate', '`crew` is said twice']],
     },
     {
+        what: 'the marks of a merge that nobody finished',
+        from: 'crew 3',
+        to: 'sea 1 m\n<<<<<<< HEAD\n    crew 3\n=======\n    depth 40 m\n>>>>>>> wind',
+        says: [[23, 'conflict', 'Two branches changed this, each otherwise, and nobody has chosen yet.']],
+    },
+    {
         what: 'a comma missing in a list',
         from: 'halyards 3 m, 5.5 m',
         to: 'halyards 3 m 5.5 m',

@@ -44,8 +44,11 @@ async function programFor(args: readonly string[]): Promise<Command> {
         .showHelpAfterError('(layback --help says what there is.)')
         .configureHelp({ showGlobalOptions: false })
         .exitOverride();
-    for (const { name, summary, load } of verbs) {
-        const command = program.command(name).summary(summary).helpOption('-h, --help', 'say how it is used');
+    for (const { name, summary, hidden = false, load } of verbs) {
+        const command = program
+            .command(name, { hidden })
+            .summary(summary)
+            .helpOption('-h, --help', 'say how it is used');
         command
             .copyInheritedSettings(program)
             .showHelpAfterError(`(layback ${name} --help says how it is used.)`);

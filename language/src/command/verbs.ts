@@ -3,6 +3,8 @@ import type { Command } from 'commander';
 export interface Verb {
     readonly name: string;
     readonly summary: string;
+    /** Started by a program, and not worth a line of the help. */
+    readonly hidden?: true;
     /** Loads what the verb needs, and nothing for the other verbs: start-up is most of what a check takes. */
     readonly load: () => Promise<{ declare: (command: Command) => void }>;
 }
@@ -42,6 +44,23 @@ export const verbs: readonly Verb[] = [
         name: 'compare',
         summary: 'say what changed between two versions of plans, and what follows',
         load: () => import('./compare.ts'),
+    },
+    {
+        name: 'git-setup',
+        summary: 'let git compare and merge plans by what they say',
+        load: () => import('./git-setup.ts'),
+    },
+    {
+        name: 'git-text',
+        summary: 'print what a file says, for git diff',
+        hidden: true,
+        load: () => import('./git-text.ts'),
+    },
+    {
+        name: 'git-merge',
+        summary: 'merge two versions of a file, for git merge',
+        hidden: true,
+        load: () => import('./git-merge.ts'),
     },
     {
         name: 'explain',

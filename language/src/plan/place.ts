@@ -1,5 +1,5 @@
 import type { AstNode, CstNode } from 'langium';
-import { AstUtils } from 'langium';
+import { AstUtils, type TextDocument } from 'langium';
 import type { Place } from './origin.ts';
 import { pieceOf } from './syntax/fluent/property.ts';
 
@@ -22,6 +22,16 @@ export function placeOfProperty(node: AstNode, property: string, index?: number)
 export function startOf(uri: string): Place {
     const zero = { line: 0, character: 0 };
     return { uri, start: 0, end: 0, range: { start: zero, end: zero } };
+}
+
+/** The place of a stretch of a text. */
+export function placeIn(document: TextDocument, start: number, end: number): Place {
+    return {
+        uri: document.uri,
+        start,
+        end,
+        range: { start: document.positionAt(start), end: document.positionAt(end) },
+    };
 }
 
 export function uriOf(node: AstNode): string {

@@ -22,6 +22,7 @@ const summaries: Readonly<Record<TextCode, string>> = {
     quantity: 'A number lacks a unit, has one of the wrong kind, or is outside what makes sense on a boat.',
     value: 'A value is none of those that fit here, or contradicts another one.',
     duplicate: 'Something is said or defined twice, and only one of the two can count.',
+    conflict: 'Two branches changed one thing, each otherwise, and nobody has chosen yet.',
     use: 'A `use` line leads to no file that can be read, or leads in a circle.',
     like: 'A definition is like something that it cannot be like: itself, in a circle, or another kind of thing.',
     'preset-idle': 'An override takes back or repeats what a preset never said, so it does nothing.',

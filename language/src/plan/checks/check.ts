@@ -4,6 +4,7 @@ import type { Finding } from '../finding.ts';
 import type { ReachScope } from '../names/scope.ts';
 import { Gathered } from '../resolve/gather.ts';
 import { contentsOf } from '../syntax/contents.ts';
+import { checkConflicts, isOnMark } from './conflicts.ts';
 import { checkDates } from './dates.ts';
 import { checkDuplicates } from './duplicates.ts';
 import { checkIdle } from './idle.ts';
@@ -23,7 +24,8 @@ export function checkLanguage(
     const sheet = document.parseResult.value as Sheet;
     const extra = extraPositions(document, context);
     const uses = checkUses(document, context);
-    return withoutEchoes([
+    const conflicts = checkConflicts(document);
+    const found = withoutEchoes([
         ...checkSyntax(document),
         ...uses,
         ...checkReferences(document, scope, uses.some(isBroken)),
@@ -35,6 +37,8 @@ export function checkLanguage(
         ]),
         ...contentsOf(sheet).flatMap((node) => checkNode(node, extra)),
     ]);
+    if (conflicts.length === 0) return found;
+    return [...conflicts, ...found.filter(({ at }) => !isOnMark(document, at.range.start.line))];
 }
 
 function isBroken({ severity }: Finding): boolean {

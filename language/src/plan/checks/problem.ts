@@ -9,6 +9,7 @@ export type LanguageCode =
     | 'quantity'
     | 'value'
     | 'duplicate'
+    | 'conflict'
     | 'use'
     | 'like'
     | 'preset-idle';
