@@ -44,6 +44,7 @@ const LANGUAGE = new Set([
     'quantity',
     'value',
     'duplicate',
+    'conflict',
     'use',
     'like',
 ]);
