@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { asModule, pure } from './as-modules.mjs';
 
 const root = join(import.meta.dirname, '..');
 
@@ -68,6 +69,17 @@ export const leftOut = {
             )}`,
             loader: 'js',
         }));
+        onLoad({ filter: /\/langium\/lib\/lsp\/normalized-text-documents\.js$/ }, ({ path }) => ({
+            contents: `${gone}\n${readFileSync(path, 'utf8').replace(
+                /^export class NormalizedNotebookDocuments \{[\s\S]*?^\}$/m,
+                'export { gone as NormalizedNotebookDocuments };',
+            )}`,
+            loader: 'js',
+        }));
+        onLoad({ filter: /\/language\/src\/.*\.ts$/ }, ({ path }) => ({
+            contents: gathered(readFileSync(path, 'utf8')),
+            loader: 'ts',
+        }));
         onLoad({ filter: /\/node_modules\/string-width\/index\.js$/ }, () => ({
             contents: roughWidth,
             loader: 'js',
@@ -76,15 +88,45 @@ export const leftOut = {
         onLoad(
             { filter: new RegExp(`/vscode-languageserver/lib/common/(${features.join('|')})\\.js$`) },
             ({ path }) => ({
-                contents: readFileSync(path, 'utf8')
-                    .match(/exports\.\w+Feature = /g)
-                    .map((assigned) => `${assigned}(Base) => Base;`)
-                    .join('\n'),
+                contents: hollow(readFileSync(path, 'utf8')).replace(
+                    /^export \{ gone as (\w+Feature) \};$/gm,
+                    'export const $1 = (Base) => Base;',
+                ),
                 loader: 'js',
             }),
         );
+        // Last: what is left of these packages can then be left out name by name.
+        onLoad({ filter: new RegExp(`/node_modules/(${protocol.join('|')})/lib/.*\\.js$`) }, ({ path }) => {
+            const contents = asModule(readFileSync(path, 'utf8'));
+            if (contents === undefined) return undefined;
+            // Which way a message goes and what a client declares for it: for documentation made from these files.
+            const told = contents.replace(/^ {4}\w+\.(messageDirection|capabilities) = .*;\n/gm, '');
+            return { contents: told, loader: 'js' };
+        });
     },
 };
+
+/** What the toolkit's entry hands on whole, and where each of it is: asked there, the rest of it is left out. */
+const gathering = {
+    AstUtils: 'utils/ast-utils.js',
+    CstUtils: 'utils/cst-utils.js',
+    GrammarAST: 'languages/generated/ast.js',
+    GrammarUtils: 'utils/grammar-utils.js',
+};
+
+function gathered(source) {
+    return source.replace(/^import \{([^}]*)\} from 'langium';$/m, (_, names) => {
+        const list = names.split(',').map((name) => name.trim());
+        const asked = list.filter((name) => name in gathering);
+        const path = (name) => JSON.stringify(join(root, 'node_modules/langium/lib', gathering[name]));
+        return [
+            `import { ${list.filter((name) => !asked.includes(name)).join(', ')} } from 'langium';`,
+            ...asked.map((name) => `import * as ${name} from ${path(name)};`),
+        ].join(' ');
+    });
+}
+
+const protocol = ['vscode-jsonrpc', 'vscode-languageserver', 'vscode-languageserver-protocol'];
 
 /**
  * An editor shows a table in whatever font it has. Letters that are two columns wide in most are told by their script,
@@ -104,11 +146,7 @@ function hollow(source) {
     const names = (pattern) => [...new Set([...source.matchAll(pattern)].map(([, name]) => name))];
     const exported = names(/^export (?:async )?(?:class|function\*?|const|let|var) (\w+)/gm);
     const assigned = names(/\bexports\.(\w+) = /g);
-    return [
-        gone,
-        ...exported.map((name) => `export { gone as ${name} };`),
-        ...assigned.map((name) => `exports.${name} = gone;`),
-    ].join('\n');
+    return [gone, ...[...exported, ...assigned].map((name) => `export { gone as ${name} };`)].join('\n');
 }
 
 /** The protocol's types that some text speaks of, without what tells whether something is one: nobody doubts it. */
@@ -127,8 +165,8 @@ function slim(source) {
             'export { gone as TextDocument };',
         )
         .replace(
-            /^export var (\w+);\n\(function \(\1\) \{\n[\s\S]*?^\}\)\(\1 \|\| \(\1 = \{\}\)\);$/gm,
-            (whole, type) => (spoken.has(type) ? whole : `export { gone as ${type} };`),
+            /^export var (\w+);\n\(function \(\1\) \{\n([\s\S]*?)^\}\)\(\1 \|\| \(\1 = \{\}\)\);$/gm,
+            (_, type, body) => (spoken.has(type) ? pure(type, body) : `export { gone as ${type} };`),
         );
     return `${gone}\n${rest}`;
 }

@@ -1,6 +1,8 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+// @ts-expect-error: a part of the build, without types
+import { asModule } from '../../language/as-modules.mjs';
 // @ts-expect-error: a part of the build, without types
 import { features, unused } from '../../language/left-out.mjs';
 
@@ -16,6 +18,22 @@ test.each(features as string[])('a connection can still do without %s', (feature
         'utf8',
     );
     expect(source.match(/exports\.\w+Feature = (?!void 0)/)).not.toBeNull();
+});
+
+test('the protocol can be written as modules, save what finds packages on a disk', () => {
+    const packages = ['vscode-jsonrpc', 'vscode-languageserver', 'vscode-languageserver-protocol'];
+    const modules = packages.flatMap((name) =>
+        readdirSync(join(root, 'node_modules', name, 'lib'), { recursive: true, encoding: 'utf8' })
+            .filter((path) => path.endsWith('.js'))
+            .map((path) => join(name, 'lib', path)),
+    );
+    const unsaid = modules.filter(
+        (path) => asModule(readFileSync(join(root, 'node_modules', path), 'utf8')) === undefined,
+    );
+    expect(unsaid).toEqual([
+        'vscode-languageserver/lib/node/files.js',
+        'vscode-languageserver/lib/node/resolve.js',
+    ]);
 });
 
 test.each(['server-node.cjs', 'server-browser.js'])('what is left out of %s is not in it', (name) => {
