@@ -14,7 +14,7 @@ import { knownCode } from './known-code.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
 
-const formats = ['text', 'lines', 'json', 'sarif', 'github'] as const;
+const formats = ['text', 'lines', 'json', 'sarif', 'github', 'gitlab'] as const;
 const thresholds = ['error', 'warning', 'hint', 'never'] as const;
 
 interface Options {
@@ -39,6 +39,7 @@ Examples:
   layback check plans/friday.spread --fail-on error
   layback check plans --watch
   layback check --format sarif > findings.sarif
+  layback check --format gitlab > gl-code-quality-report.json
   layback check --rule stagger --rule wave-face
   layback check --statistics
   layback check --write-baseline            what is found now is known from now on
@@ -143,6 +144,10 @@ async function print(run: Run, { format, quiet, statistics }: Options): Promise<
             return jsonReport(run, version);
         case 'github':
             return annotations(run);
+        case 'gitlab': {
+            const { codeQuality } = await import('./code-quality.ts');
+            return codeQuality(run);
+        }
         case 'sarif': {
             const { sarif } = await import('./sarif.ts');
             return sarif(run, process.cwd());
