@@ -1,11 +1,11 @@
 import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
 import type { Unfit } from '../plan/fit.ts';
-import { type Files, type FileText, load, loadInTurn } from '../plan/load.ts';
+import { type Files, type FileText, type Loaded, load, loadInTurn } from '../plan/load.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { Place } from '../plan/origin.ts';
 import { startOf } from '../plan/place.ts';
-import { createServices } from '../plan/services.ts';
+import { createServices, type LaybackServices } from '../plan/services.ts';
 import type { Checked, Run, Source } from '../reports/checked.ts';
 import { type CheckedSheet, checkAll, checkInTurn } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
@@ -28,19 +28,9 @@ export async function check(
     findingsOnly = false,
     read?: (path: string) => FileText,
 ): Promise<Run> {
-    const uriOf = (file: AskedFile) => URI.file(file.path);
-    const roots = rootsOf(
-        asked.files.map(({ path }) => path),
-        asked,
-    );
-    const wanted = asked.files.filter((file) => !file.unfit).map(uriOf);
     const services = createServices();
-    const given = [
-        services,
-        wanted,
-        filesFor(asked, roots, read),
-        roots.map((root) => URI.file(root)),
-    ] as const;
+    const given = toLoad(services, asked, read);
+    const wanted = given[1];
     const options = { turns: true, once: true };
     const sheets = new Map<string, Kept>();
     if (findingsOnly && wanted.length > many) {
@@ -79,6 +69,28 @@ export async function check(
         return { ...source, findings, plans, concerning: judgement.plans };
     });
     return { files: checked, sources, refusals: asked.refusals };
+}
+
+/** What was asked for as it is read, for whoever wants no judgement of it. */
+export async function loadAsked(asked: Asked): Promise<Loaded> {
+    const loaded = await load(...toLoad(createServices(), asked));
+    settle();
+    return loaded;
+}
+
+function toLoad(
+    services: LaybackServices,
+    asked: Asked,
+    read?: (path: string) => FileText,
+): readonly [LaybackServices, readonly URI[], Files, readonly URI[]] {
+    const paths = asked.files.map(({ path }) => path);
+    const roots = rootsOf(paths, asked);
+    const wanted = asked.files.filter((file) => !file.unfit).map(uriOf);
+    return [services, wanted, filesFor(asked, roots, read), roots.map((root) => URI.file(root))];
+}
+
+function uriOf({ path }: AskedFile): URI {
+    return URI.file(path);
 }
 
 type Kept = Pick<CheckedSheet, 'findings' | 'plans' | 'judgement'>;

@@ -27,11 +27,18 @@ export function chosenPlans(run: Run, name: string | undefined): readonly Chosen
     );
 }
 
+/** So many files are told of one by one. */
+const few = 3;
+
 /** Errors in the files, said where something is made of them: what is wrong in a plan is wrong in its picture. */
 export function warnOfErrors(run: Run, log: (text: string) => void): void {
-    for (const { path, findings } of run.files) {
+    const faulty = run.files.filter(({ findings }) => findings.some(({ severity }) => severity === 'error'));
+    if (faulty.length > few) {
+        log(`layback: ${faulty.length} files have errors: layback check says which.`);
+        return;
+    }
+    for (const { path, findings } of faulty) {
         const errors = findings.filter((finding) => finding.severity === 'error').length;
-        if (errors === 0) continue;
         const what = errors === 1 ? 'an error' : `${errors} errors`;
         log(`layback: ${path} has ${what}: layback check ${path} says which.`);
     }

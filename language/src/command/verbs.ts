@@ -46,6 +46,11 @@ export const verbs: readonly Verb[] = [
         load: () => import('./compare.ts'),
     },
     {
+        name: 'season',
+        summary: 'say what the logs tell, and how sure that is',
+        load: () => import('./season.ts'),
+    },
+    {
         name: 'git-setup',
         summary: 'let git compare and merge plans by what they say',
         load: () => import('./git-setup.ts'),
