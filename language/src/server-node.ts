@@ -3,10 +3,12 @@ import { join } from 'node:path';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { diskOfNode } from './editor/disk-node.ts';
 import { startServer } from './editor/server.ts';
+import { sweepOfNode } from './editor/sweep.ts';
 import { turnAnalysis } from './editor/turns.ts';
 
 startServer(createConnection(ProposedFeatures.all), {
     disk: diskOfNode,
     pages: async () => JSON.parse(await readFile(join(import.meta.dirname, 'rule-pages.json'), 'utf8')),
     lateAnalyses: [turnAnalysis],
+    sweep: sweepOfNode(),
 });

@@ -28,7 +28,8 @@ import { answerPulls } from './pull.ts';
 import { refresh } from './refresh.ts';
 import { answerRequests } from './requests.ts';
 import { answerSelections } from './selection.ts';
-import { createEditorServices, type Home } from './services.ts';
+import { createEditorServices, type EditorSharedServices, type Home } from './services.ts';
+import { soon } from './soon.ts';
 import type { TeamFolders } from './team-folders.ts';
 
 /** Serves an editor over a connection until it goes. */
@@ -70,6 +71,18 @@ export function startServer(connection: Connection, home: Home): void {
         });
     });
     connection.onShutdown(() => shared.editor.SecondLook.stop());
+    sweepAtRest(shared);
     shared.workspace.TextDocuments.listen(connection);
     connection.listen();
+}
+
+/** So long after findings are told, ms, whoever types has read nothing yet and pressed no further key. */
+const breath = 15;
+
+/** Tidies up between two keystrokes, so that it need not happen during one. */
+function sweepAtRest({ editor }: EditorSharedServices): void {
+    const { sweep } = editor.Home;
+    if (!sweep) return;
+    const due = soon(breath, sweep);
+    editor.Findings.onChange(({ phase }) => phase === 'first' && due());
 }

@@ -51,6 +51,8 @@ export interface Home {
     /** Reads the pages of the rules; without it the client is asked. */
     readonly pages?: () => Promise<RulePages>;
     readonly lateAnalyses: readonly LateAnalysis[];
+    /** Sweeps memory of what the last keystrokes left; called when nobody waits. */
+    readonly sweep?: (() => void) | undefined;
 }
 
 export interface EditorAdditions extends LaybackSharedAdditions {
