@@ -12,8 +12,9 @@ import {
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import * as esbuild from 'esbuild';
 import { leftOut } from './language/left-out.mjs';
+import { notices, packageOf, packagesIn } from './language/notices.mjs';
 
 const root = dirname(fileURLToPath(import.meta.url));
 const inRoot = (path) => join(root, path);
@@ -37,12 +38,22 @@ const common = {
     sourcemap: false,
     legalComments: 'linked',
     logLevel: 'warning',
+    metafile: true,
     // A name that nothing exports would be found out by the first user who gets there.
     logOverride: { 'import-is-undefined': 'error' },
     target: ['node20.20', 'chrome120', 'firefox121', 'safari17'],
     define: { 'process.env.NODE_ENV': '"production"' },
     loader,
 };
+
+/** Packages that something was bundled of. */
+const bundled = new Set();
+
+async function build(options) {
+    const built = await esbuild.build(options);
+    for (const folder of packagesIn(built.metafile)) bundled.add(folder);
+    return built;
+}
 
 /** Pages of the rules, and of the codes that are none, as one module, `layback:rule-pages`: name → Markdown. */
 const rulePages = {
@@ -106,7 +117,6 @@ async function buildCommand() {
         outdir: 'dist/layback',
         entryNames: '[name]-[hash]',
         outExtension: { '.js': '.cjs' },
-        metafile: true,
         platform: 'node',
         format: 'cjs',
         target: 'node20.20',
@@ -224,7 +234,10 @@ for (const name of wanted) {
 for (const [name, source] of Object.entries(beside)) {
     mkdirSync(inRoot(join('dist', dirname(name))), { recursive: true });
     copyFileSync(inRoot(source), inRoot(join('dist', name)));
+    if (source.startsWith('node_modules/')) bundled.add(packageOf(source));
 }
+// A part of the build knows a part of the packages.
+if (process.argv.length === 2) writeFileSync(inRoot('dist/THIRD-PARTY-NOTICES.txt'), notices(bundled));
 // The servers read it when the first page is opened.
 writeFileSync(inRoot('dist/rule-pages.json'), readPages());
 

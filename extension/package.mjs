@@ -11,10 +11,9 @@ export const parts = [
     'CHANGELOG.md',
     'LICENSE',
     'README.md',
+    'dist/THIRD-PARTY-NOTICES.txt',
     'dist/extension-browser.js',
-    'dist/extension-browser.js.LEGAL.txt',
     'dist/extension-node.cjs',
-    'dist/extension-node.cjs.LEGAL.txt',
     'dist/layback',
     'dist/layback.mjs',
     'dist/press',
@@ -22,9 +21,7 @@ export const parts = [
     'dist/preview.js',
     'dist/rule-pages.json',
     'dist/server-browser.js',
-    'dist/server-browser.js.LEGAL.txt',
     'dist/server-node.cjs',
-    'dist/server-node.cjs.LEGAL.txt',
     'extension/language-configuration.json',
     'extension/media',
     'extension/snippets.json',
@@ -49,10 +46,8 @@ export function layOut(folder) {
     writeFileSync(join(folder, 'package.json'), `${JSON.stringify(manifest, undefined, 4)}\n`);
     for (const part of parts) {
         const source = join(root, part);
-        if (existsSync(source)) cpSync(source, join(folder, part), { recursive: true, filter: isShipped });
-        // Notices of others' licences are there where something is bundled that asks for one.
-        else if (!part.endsWith('.LEGAL.txt'))
-            throw new Error(`There is no ${part}: npm run build makes it.`);
+        if (!existsSync(source)) throw new Error(`There is no ${part}: npm run build makes it.`);
+        cpSync(source, join(folder, part), { recursive: true, filter: isShipped });
     }
     return manifest;
 }

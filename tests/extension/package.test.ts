@@ -20,6 +20,7 @@ test('the package holds what it needs, and nothing else of the house', () => {
             'CHANGELOG.md',
             'LICENSE',
             'README.md',
+            'dist/THIRD-PARTY-NOTICES.txt',
             'dist/extension-browser.js',
             'dist/extension-node.cjs',
             'dist/layback.mjs',
