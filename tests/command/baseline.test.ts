@@ -65,9 +65,27 @@ describe('layback check --write-baseline, then --baseline', () => {
                 path: 'plans/a.spread',
                 plan: 'friday',
                 positions: ['shotgun', 'port short corner'],
+                severity: 'warning',
             },
         ]);
         expect(check(join(folder, 'team/plans'), '--baseline', '../known.json').status).toBe(0);
+    });
+
+    test('what has become graver is said, though it was known as something milder', () => {
+        const over = (drag: string) => `lure bell "Bell" pusher { length 330 mm }
+outfit own "Own" { line nylon { class 37 kg }  drag { set 4 kg  hooked ${drag} } }
+spread friday { port short corner { outfit own  lure bell  back 12 m } }
+`;
+        const folder = folderOf({ 'a.spread': over('13 kg') });
+        expect(check(folder, '--rule', 'drag-over-class').stdout).toContain('warning drag-over-class');
+        check(folder, '--write-baseline');
+        const known = () =>
+            check(folder, '--baseline', 'layback-baseline.json', '--rule', 'drag-over-class').stdout;
+        expect(known()).toContain('nothing found');
+        writeFileSync(join(folder, 'a.spread'), over('14 kg'));
+        expect(known()).toContain('nothing found');
+        writeFileSync(join(folder, 'a.spread'), over('38 kg'));
+        expect(known()).toContain('error drag-over-class');
     });
 
     test('a fault of the text is never known: it has to be mended', () => {
@@ -127,7 +145,14 @@ describe('a baseline', () => {
     test('counts what is alike: one more of it is new, one fewer is gone', () => {
         const baseline = baselineOf(runOf([twice]), path, all);
         expect(baseline.findings).toEqual([
-            { rule: 'stagger', path: 'a.spread', plan: 'p', positions: ['shotgun'], times: 2 },
+            {
+                rule: 'stagger',
+                path: 'a.spread',
+                plan: 'p',
+                positions: ['shotgun'],
+                severity: 'warning',
+                times: 2,
+            },
         ]);
         const found = (file: Checked) => sift(runOf([file]), baseline, path).files[0]!.findings;
         expect(found(twice)).toEqual([]);

@@ -63,6 +63,14 @@ describe('stages of drag that do not follow one another are told of where they a
         ]);
     });
 
+    test('a drag that goes down within one position is told of there, once', async () => {
+        const text = `outfit o "Oh" { drag { set 4 kg  hooked 9 kg } }
+spread s { shotgun { outfit o  drag { set 9 kg  hooked 6 kg } } }`;
+        expect(await said(text)).toEqual([
+            expect.stringMatching(/^6 kg: Hooked drag is 6 kg, and set drag is 9 kg\./),
+        ]);
+    });
+
     test('on a method, in shares of the class too', async () => {
         expect(await said('method m { set 30 %  hooked 20 % }')).toHaveLength(1);
     });

@@ -207,7 +207,7 @@ export interface LineFigures {
     /** Absent on a line that no clip holds. */
     readonly clip?: Figure<ClipFigures>;
     readonly dropBack?: Figure<DropBackFigures>;
-    /** Absent for what is not fished. */
+    /** Absent for teasers. */
     readonly weakest?: Figure<WeakestFigures>;
     /** Absent for what is not fished. */
     readonly reel?: Figure<ReelFigures>;

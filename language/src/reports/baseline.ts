@@ -20,6 +20,8 @@ export interface KnownFinding {
     readonly path: string;
     readonly plan?: string;
     readonly positions: readonly string[];
+    /** The gravest that is known; a graver one is news. Absent in a baseline that was written before it was kept. */
+    readonly severity?: Finding['severity'];
     /** How often; absent for once. */
     readonly times?: number;
 }
@@ -45,7 +47,9 @@ export function baselineOf(
         for (const finding of findings.filter(({ rule }) => canBeKnown(rule))) {
             const known = knownAs(finding, pathOf(uri));
             const key = keyOf(known);
-            counts.set(key, { known, times: (counts.get(key)?.times ?? 0) + 1 });
+            const before = counts.get(key);
+            const gravest = before && isGraver(before.known.severity, known.severity) ? before.known : known;
+            counts.set(key, { known: gravest, times: (before?.times ?? 0) + 1 });
         }
     }
     const now = [...counts.values()].map(({ known, times }) => (times > 1 ? { ...known, times } : known));
@@ -57,12 +61,14 @@ export function baselineOf(
 /** The run without what is known; in its place a finding for each entry whose fault is gone. */
 export function sift(run: Run, baseline: Baseline, pathOf: PathOf): Run {
     const left = new Map(baseline.findings.map((known) => [keyOf(known), known.times ?? 1]));
+    const gravity = new Map(baseline.findings.map((known) => [keyOf(known), known.severity]));
     const files = run.files.map((file) => {
         const findings = file.findings.filter((finding) => {
             const key = keyOf(knownAs(finding, pathOf(file.uri)));
             const times = left.get(key) ?? 0;
             if (times > 0) left.set(key, times - 1);
-            return times === 0;
+            // What was known as a warning, and is an error by now, was never agreed to wait.
+            return times === 0 || isGraver(finding.severity, gravity.get(key));
         });
         const path = pathOf(file.uri);
         const gone = baseline.findings.filter((known) => known.path === path && left.get(keyOf(known))! > 0);
@@ -87,19 +93,27 @@ export function readBaseline(text: string): Baseline | string {
 }
 
 function isKnown(entry: unknown): entry is KnownFinding {
-    const { rule, path, plan, positions, times } = (entry ?? {}) as Record<string, unknown>;
+    const { rule, path, plan, positions, severity, times } = (entry ?? {}) as Record<string, unknown>;
     return (
         typeof rule === 'string' &&
         typeof path === 'string' &&
         (plan === undefined || typeof plan === 'string') &&
         Array.isArray(positions) &&
         positions.every((position) => typeof position === 'string') &&
+        (severity === undefined || severities.includes(severity as Finding['severity'])) &&
         (times === undefined || (Number.isInteger(times) && (times as number) > 0))
     );
 }
 
-function knownAs({ rule, plan, positions }: Finding, path: string): KnownFinding {
-    return { rule, path, ...(plan !== undefined && { plan }), positions };
+function knownAs({ rule, plan, positions, severity }: Finding, path: string): KnownFinding {
+    return { rule, path, ...(plan !== undefined && { plan }), positions, severity };
+}
+
+const severities: readonly Finding['severity'][] = ['hint', 'warning', 'error'];
+
+/** A severity that nobody wrote down is as grave as any. */
+function isGraver(a: Finding['severity'] | undefined, b: Finding['severity'] | undefined): boolean {
+    return b !== undefined && a !== undefined && severities.indexOf(a) > severities.indexOf(b);
 }
 
 function keyOf({ rule, path, plan = '', positions }: KnownFinding): string {

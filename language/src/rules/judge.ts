@@ -42,10 +42,20 @@ export function judge(
             : these;
         const found = findingsIn(analysis, heard, memory);
         plans.set(analysis.plan.name, found.map(({ finding }) => finding).sort(inTextOrder));
-        for (const { cause, finding } of found) if (!causes.has(cause)) causes.set(cause, finding);
+        for (const { cause, finding } of found) {
+            // What one plan takes lightly may disqualify the other.
+            const before = causes.get(cause);
+            if (!before || isGraver(finding, before)) causes.set(cause, finding);
+        }
     }
     for (const { cause, finding } of findingsAbout(file, these, memory)) causes.set(cause, finding);
     return { findings: [...causes.values()].sort(inTextOrder), plans };
+}
+
+const gravity: readonly Severity[] = ['off', 'hint', 'warning', 'error'];
+
+function isGraver(a: Finding, b: Finding): boolean {
+    return gravity.indexOf(a.severity) > gravity.indexOf(b.severity);
 }
 
 /** Whether others are like a plan that could not be fished as it stands. */

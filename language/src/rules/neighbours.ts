@@ -23,6 +23,11 @@ export function fishedLines(analysis: AnalysedPlan): readonly LineFigures[] {
     return analysis.lines.filter(({ line }) => line.role === 'fished');
 }
 
+/** Whatever a fish may take: the lines that fish, and the gear that stands by to be pitched to one. */
+export function tackledLines(analysis: AnalysedPlan): readonly LineFigures[] {
+    return analysis.lines.filter(({ line }) => line.role !== 'teaser');
+}
+
 /** Pairs of two fished lines. */
 export function fishedPairs(analysis: AnalysedPlan): readonly PairFigures[] {
     return analysis.pairs.filter(({ a, b }) => a.line.role === 'fished' && b.line.role === 'fished');

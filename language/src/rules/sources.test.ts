@@ -18,7 +18,7 @@ describe('the text of a rule', () => {
             const source = readFileSync(new URL(`${name}/${name}.ts`, here), 'utf8');
             const imports = [...source.matchAll(/from '([^']+)'/g)].map(([, path]) => path!);
             const allowed =
-                /^\.\.\/[\w-]+\.ts$|^\.\.\/\.\.\/(units\/[\w-]+|plan\/(figures|finding|measure|model|origin|names\/kinds))\.ts$/;
+                /^\.\.\/[\w-]+\.ts$|^\.\.\/\.\.\/(units\/[\w-]+|plan\/(figures|finding|measure|model|origin|plan-at|names\/kinds))\.ts$/;
             expect(imports.filter((path) => !allowed.test(path))).toEqual([]);
             expect(source).not.toMatch(/\bDate\b|performance|process\b/);
         },

@@ -114,7 +114,7 @@ interface NamedLink extends Link, Omit<LinkFigures, 'holds'> {}
 
 /** Where the tackle of a line parts first: line, double, leader and every joint at its rated share. */
 export function weakestOf(line: SpreadLine): Figure<WeakestFigures> | undefined {
-    if (line.role !== 'fished') return undefined;
+    if (line.role === 'teaser') return undefined;
     const outfit = line.outfit?.value;
     const leader = leaderOf(line);
     const links = [

@@ -2,10 +2,10 @@ import type { Definition } from '../../../grammar/generated/ast.ts';
 import { printQuantity } from '../../units/print.ts';
 import type { Finding } from '../finding.ts';
 import type { Measure } from '../measure.ts';
-import type { Drag, SpreadLine } from '../model.ts';
+import type { Drag, DragSaid, SpreadLine } from '../model.ts';
 import type { Origin } from '../origin.ts';
 import { type Gathered, gather } from '../resolve/gather.ts';
-import { type DragSaid, readDrag } from '../resolve/tackle.ts';
+import { readDrag } from '../resolve/tackle.ts';
 import { one } from '../resolve/values.ts';
 import { ownPlace } from './own.ts';
 import { problem } from './problem.ts';
@@ -21,8 +21,7 @@ export function checkDrags(definition: Definition, gathered: Gathered, uri: stri
 
 /** The same on a line, where a method or its position has the last word over an outfit. */
 export function checkDragsOfLine({ drag }: SpreadLine, uri: string): Finding[] {
-    const voices = new Set(STAGES.flatMap((stage) => drag[stage]?.origin.definition ?? []));
-    return voices.size > 1 ? checkOrder(drag, uri, 'warning') : [];
+    return checkOrder(drag, uri, 'warning');
 }
 
 function ofKind(said: DragSaid, kind: 'force' | 'share'): Drag {
@@ -41,8 +40,7 @@ function checkOrder(drag: Drag, uri: string, severity: 'error' | 'warning'): Fin
         // Whoever had the last word brought it about.
         const origins = [later.origin, earlier.origin].sort((a, b) => lastWord(b) - lastWord(a));
         const at = later.si < earlier.si && ownPlace(uri, ...origins);
-        if (!at || (severity === 'warning' && later.origin.definition === earlier.origin.definition))
-            return [];
+        if (!at || (severity === 'warning' && isToldThere(later.origin, earlier.origin))) return [];
         return [
             problem('value', at, {
                 severity,
@@ -53,6 +51,11 @@ function checkOrder(drag: Drag, uri: string, severity: 'error' | 'warning'): Fin
             }),
         ];
     });
+}
+
+/** Of an outfit or a method its own definition is told of; a position says its drag nowhere else. */
+function isToldThere(a: Origin, b: Origin): boolean {
+    return a.definition === b.definition && a.voice !== 'position' && b.voice !== 'position';
 }
 
 function lastWord({ voice }: Origin): number {

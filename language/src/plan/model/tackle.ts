@@ -80,6 +80,11 @@ export interface Drag {
     readonly full?: Measure;
 }
 
+/** What is said of the stages of a drag; shares are not yet loads. */
+export type DragSaid = {
+    readonly [Stage in keyof Drag]: { readonly force?: Measure; readonly share?: Measure };
+};
+
 export interface Outfit extends Defined {
     readonly rod?: Rod;
     readonly reel?: Reel;

@@ -5,11 +5,11 @@ import type {
     PositionBlock,
     Referred,
 } from '../../../grammar/generated/ast.ts';
-import type { Back, Boat, Drag, From, Outfit, Position, SpreadLine } from '../model.ts';
+import type { Back, Boat, Drag, From, Method, Outfit, Position, SpreadLine } from '../model.ts';
 import type { Origin, Said } from '../origin.ts';
 import { placeOf } from '../place.ts';
 import { type Gathered, gatherPart } from './gather.ts';
-import { type MethodSaid, readMethod } from './method.ts';
+import { readMethod } from './method.ts';
 import { readPosition } from './position.ts';
 import { merge, type Slot, type Table } from './table.ts';
 import { outfitOf, readDrag, readHooks, readLeader, readOutfit, resolveShares } from './tackle.ts';
@@ -20,7 +20,7 @@ import { measure, measureOf, one, originOf, referred, refusedIn, said, text, tex
 export function readSpreadLine(
     slot: Slot,
     boat: Boat | undefined,
-    spreadMethod: Said<MethodSaid> | undefined,
+    spreadMethod: Said<Method> | undefined,
     gathered: Gathered,
     key: string,
 ): SpreadLine | undefined {
@@ -95,7 +95,7 @@ function ofTheDay(what: 'leader' | 'hooks', table: Table, gathered: Gathered) {
 }
 
 /** Decided at the position, wanted by the method, measured on the outfit: in that order. */
-function dragOf(table: Table, method: MethodSaid | undefined, outfit: Outfit | undefined): Drag {
+function dragOf(table: Table, method: Method | undefined, outfit: Outfit | undefined): Drag {
     const lineClass = outfit?.line?.lineClass;
     const here = one(table, 'drag')?.table;
     const usual = { ...outfit?.drag, ...(method && resolveShares(method.dragSaid, lineClass)) };
@@ -159,7 +159,7 @@ function readOutfitOf(slot: Slot | undefined, gathered: Gathered): Said<Outfit> 
     return referred(part.slot, part.slot.of ?? part.slot.node, outfit);
 }
 
-function readMethodOf(slot: Slot | undefined, gathered: Gathered): Said<MethodSaid> | undefined {
+function readMethodOf(slot: Slot | undefined, gathered: Gathered): Said<Method> | undefined {
     const definition = slot && (slot.node as Referred).of?.ref;
     if (definition?.kind !== 'method') return undefined;
     return referred(slot!, slot!.node, readMethod(definition, gathered));

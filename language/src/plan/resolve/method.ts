@@ -2,15 +2,12 @@ import type { Definition } from '../../../grammar/generated/ast.ts';
 import type { Method, Species } from '../model.ts';
 import { definedBy } from './defined.ts';
 import { type Gathered, gather } from './gather.ts';
-import { type DragSaid, readDrag, resolveShares } from './tackle.ts';
+import { readDrag, resolveShares } from './tackle.ts';
 import { choice, measure, span } from './values.ts';
 
-/** A method, and its drags as said: a share becomes a load only on a line of some class. */
-export type MethodSaid = Method & { readonly dragSaid: DragSaid };
-
-export function readMethod(definition: Definition, gathered: Gathered): MethodSaid {
+export function readMethod(definition: Definition, gathered: Gathered): Method {
     const known = gathered.readings.get(definition);
-    if (known) return known as MethodSaid;
+    if (known) return known as Method;
     const table = gather(definition, gathered);
     const style = choice<'direct' | 'drop-back'>(table, 'style');
     const loop = measure(table, 'loop', 'length');
@@ -20,7 +17,7 @@ export function readMethod(definition: Definition, gathered: Gathered): MethodSa
     const opens = measure(table, 'opens', 'force');
     const speed = span(table, 'speed', 'speed');
     const dragSaid = readDrag(table);
-    const method: MethodSaid = {
+    const method: Method = {
         ...definedBy(definition),
         ...(style && { style }),
         drag: resolveShares(dragSaid, undefined),

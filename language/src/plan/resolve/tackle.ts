@@ -10,7 +10,7 @@ import { classOf } from '../../units/line-class.ts';
 import { quantity } from '../../units/quantity.ts';
 import { units } from '../../units/unit.ts';
 import type { Measure } from '../measure.ts';
-import type { Drag, Hooks, Joint, Leader, Line, Outfit, Reel, Rod } from '../model.ts';
+import type { Drag, DragSaid, Hooks, Joint, Leader, Line, Outfit, Reel, Rod } from '../model.ts';
 import { startingWith } from './boat.ts';
 import { definedBy } from './defined.ts';
 import { type Gathered, type GatheredPart, gather, gatherPart } from './gather.ts';
@@ -62,12 +62,9 @@ export function readOutfit(definition: Definition, table: Table, gathered: Gathe
     };
 }
 
-/** What is said of the stages of a drag; shares are not yet loads. */
-export type DragSaid = Partial<Record<keyof Drag, ReturnType<typeof forceOrShare>>>;
-
 export function readDrag(table: Table | undefined): DragSaid {
     if (!table) return {};
-    const said: DragSaid = {};
+    const said: { -readonly [Stage in keyof DragSaid]: DragSaid[Stage] } = {};
     for (const stage of ['set', 'hooked', 'full'] as const) {
         const found = forceOrShare(table, stage);
         if (found.force || found.share) said[stage] = found;

@@ -1,5 +1,6 @@
 import type { AstNode, Reference } from 'langium';
 import type {
+    Chosen,
     Definition,
     Measured,
     Quantity as QuantityNode,
@@ -10,11 +11,13 @@ import { parseDate } from '../../units/date.ts';
 import { areSoundInches, asForce, feetAndInches, type Quantity, quantity, si } from '../../units/quantity.ts';
 import { type Dimension, units } from '../../units/unit.ts';
 import { unitOf } from '../../units/unit-words.ts';
+import { contextOf } from '../checks/context.ts';
 import { senseless } from '../checks/sense.ts';
 import type { Measure, Span } from '../measure.ts';
 import type { Refused } from '../model/defined.ts';
 import type { Origin, Said } from '../origin.ts';
 import { placeOf, placeOfProperty } from '../place.ts';
+import { propertyOf } from '../vocabulary.ts';
 import type { Slot, Table } from './table.ts';
 
 /** How a number is to be read: a load as the force that it pulls or as the mass that it weighs. */
@@ -81,9 +84,14 @@ export function texts(table: Table, key: string): Said<string>[] {
     return (table.get(key) ?? []).flatMap((slot) => said(slot, (slot.node as Stated).text, 'text') ?? []);
 }
 
+/** A word that fits there: one that does not is told of, and counts as not written. */
 export function choice<T extends string = string>(table: Table, key: string): Said<T> | undefined {
     const slot = one(table, key);
-    return slot && said(slot, (slot.node as AstNode & { choice?: T }).choice, 'choice');
+    const node = slot?.node as Chosen | undefined;
+    const context = node && contextOf(node);
+    const choices = context && propertyOf(context, node.word)?.choices;
+    if (choices && node.choice !== undefined && !choices.includes(node.choice)) return undefined;
+    return slot && said(slot, node?.choice as T | undefined, 'choice');
 }
 
 export function flag(table: Table, key: string): Said<boolean> | undefined {

@@ -2,7 +2,7 @@ import { DAY, parseTime } from '../../units/time.ts';
 import { analyse } from '../analyse.ts';
 import type { AnalysedPlan } from '../figures.ts';
 import type { Log, LogEvent, Spread, SpreadLine } from '../model.ts';
-import { planAt } from './plan-at.ts';
+import { planAt } from '../plan-at.ts';
 
 /** What became of a fish, as far as it went. */
 export interface Went {

@@ -1,5 +1,5 @@
 import { hooksOf } from '../gear.ts';
-import { fishedLines } from '../neighbours.ts';
+import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { practice } from '../standing.ts';
 
@@ -16,7 +16,7 @@ export const deepHooking = rule({
     givesWayTo: ['hook-kind'],
 
     check(analysis, _, report) {
-        for (const { line } of fishedLines(analysis)) {
+        for (const { line } of tackledLines(analysis)) {
             const hooks = line.bait && hooksOf(line);
             const kind = hooks?.kind;
             if (!kind || kind.value.includes('circle')) continue;

@@ -1,7 +1,7 @@
 import type { AnalysedPlan } from '../../plan/figures.ts';
 import type { Log, LogEvent, SpreadLine } from '../../plan/model.ts';
 import type { Said } from '../../plan/origin.ts';
-import { planAt } from '../../plan/season/plan-at.ts';
+import { planAt } from '../../plan/plan-at.ts';
 import { hooksOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
 import { type Report, rule } from '../rule.ts';

@@ -1,6 +1,6 @@
 import { replaceValue } from '../fixes.ts';
 import { type Gear, gearOf, hooksOf, runnerOf } from '../gear.ts';
-import { fishedLines } from '../neighbours.ts';
+import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { counted } from '../say.ts';
 import { written } from '../standing.ts';
@@ -22,7 +22,7 @@ export const hookCount = rule({
     settings: {},
 
     check(analysis, _, report) {
-        for (const { line } of fishedLines(analysis)) {
+        for (const { line } of tackledLines(analysis)) {
             const [gear, hooks] = [gearOf(line), hooksOf(line)];
             const word = gear && firstWord(analysis.plan, most[gear]);
             if (!word || !hooks || hooks.count.si <= word.limit.si) continue;

@@ -1,5 +1,5 @@
 import { hooksOf } from '../gear.ts';
-import { fishedLines } from '../neighbours.ts';
+import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { sayApart } from '../say.ts';
 import { share } from '../settings.ts';
@@ -15,7 +15,7 @@ export const hookFit = rule({
     settings: { gap: share('100 %', "Least gap, of the head's diameter.") },
 
     check(analysis, { gap: least }, report) {
-        for (const { line } of fishedLines(analysis)) {
+        for (const { line } of tackledLines(analysis)) {
             const [lure, hooks] = [line.lure?.value, hooksOf(line)];
             if (!lure || !hooks) continue;
             if (lure.head && hooks.gap && hooks.gap.si < lure.head.si * least) {

@@ -17,6 +17,21 @@ describe('hook-kind', () => {
         );
     });
 
+    test('the bait that stands by is the one that will be pitched: it is judged as well', async () => {
+        const standing = rigged('treble { gap 20 mm }').replace('port short corner', 'centre standby');
+        expect((await messagesOf(standing, 'hook-kind'))[0]).toContain('Harbour cup wants circle hooks');
+    });
+
+    test('a word that is no kind of hook asks for nothing', async () => {
+        const text = rigged('single { gap 20 mm }', 'bait', 'odd').replace(
+            '\nspread',
+            '\nrules odd "Odd" { hooks non-offset-circle with natural bait }\nspread',
+        );
+        const { findings } = await checkText(text);
+        expect(findings.map(({ rule }) => rule)).toContain('value');
+        expect(findings.map(({ rule }) => rule)).not.toContain('hook-kind');
+    });
+
     test('is mended by writing the kind that was asked for', async () => {
         const after = await mended(rigged('{ gap 20 mm  kind J }'), 'hook-kind');
         expect(after).toContain('kind circle');

@@ -2,7 +2,7 @@ import type { Measure } from '../../plan/measure.ts';
 import type { Hooks, Rules, SpreadLine } from '../../plan/model.ts';
 import { replaceWord } from '../fixes.ts';
 import { gearOf, hooksOf, runnerOf } from '../gear.ts';
-import { fishedLines } from '../neighbours.ts';
+import { tackledLines } from '../neighbours.ts';
 import { type Problem, rule } from '../rule.ts';
 import { written } from '../standing.ts';
 import { firstWord, type RuleBook, writtenHere } from '../written.ts';
@@ -21,7 +21,7 @@ export const hookKind = rule({
         const event = analysis.plan.event?.value;
         if (!event) return;
         const singles = firstWord(analysis.plan, ({ lureHooks, baitHooks }) => lureHooks ?? baitHooks);
-        for (const { line } of fishedLines(analysis)) {
+        for (const { line } of tackledLines(analysis)) {
             const hooks = hooksOf(line);
             const wrong = hooks && (ofBait(line, hooks, event) ?? (singles && ofAny(line, hooks, singles)));
             if (wrong) report({ ...wrong, why: 'A fish on it does not count.', positions: [line] });

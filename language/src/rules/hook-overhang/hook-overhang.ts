@@ -1,5 +1,5 @@
 import { gearOf, hooksOf, runnerOf } from '../gear.ts';
-import { fishedLines } from '../neighbours.ts';
+import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { sayApart } from '../say.ts';
 import { written } from '../standing.ts';
@@ -17,7 +17,7 @@ export const hookOverhang = rule({
     check(analysis, _, report) {
         const word = firstWord(analysis.plan, ({ lureHooks }) => lureHooks);
         if (!word) return;
-        for (const { line } of fishedLines(analysis)) {
+        for (const { line } of tackledLines(analysis)) {
             const hooks = hooksOf(line);
             if (gearOf(line) !== 'skirted lure' || !hooks?.overhang || !hooks.length) continue;
             if (hooks.overhang.si <= hooks.length.si) continue;

@@ -1,7 +1,7 @@
 import type { Measure } from '../../plan/measure.ts';
 import type { Hooks } from '../../plan/model.ts';
 import { type Gear, gearOf, hooksOf, runnerOf } from '../gear.ts';
-import { fishedLines } from '../neighbours.ts';
+import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { sayApart } from '../say.ts';
 import { written } from '../standing.ts';
@@ -17,11 +17,11 @@ export const hookSpacing = rule({
     settings: {},
 
     check(analysis, _, report) {
-        for (const { line } of fishedLines(analysis)) {
+        for (const { line } of tackledLines(analysis)) {
             const [gear, hooks] = [gearOf(line), hooksOf(line)];
             const word = gear && firstWord(analysis.plan, (book) => limitOf(book, gear));
             if (!word || !hooks?.spacing || hooks.count.si < 2) continue;
-            const fault = faultIn(hooks, hooks.spacing, word.limit, gear === 'skirted lure');
+            const fault = faultIn(hooks, hooks.spacing, word.limit);
             if (!fault) continue;
             report({
                 at: hooks.spacing,
@@ -40,12 +40,12 @@ function limitOf({ lureHookSpacing, baitHookSpacing }: RuleBook, gear: Gear): Me
     return gear === 'natural bait' ? baitHookSpacing : lureHookSpacing;
 }
 
-function faultIn({ length, linked }: Hooks, spacing: Measure, most: Measure, mayBeLinked: boolean) {
+function faultIn({ length, linked }: Hooks, spacing: Measure, most: Measure) {
     if (spacing.si > most.si) {
         const [is, limit] = sayApart.length(spacing, most);
         return { is, wanted: `${limit} at most` };
     }
-    if (!length || spacing.si >= length.si || (mayBeLinked && linked?.value)) return undefined;
+    if (!length || spacing.si >= length.si || linked?.value) return undefined;
     const [is, limit] = sayApart.length(spacing, length);
     return { is, wanted: `a hook's length, ${limit}, at least` };
 }

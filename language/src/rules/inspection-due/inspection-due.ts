@@ -2,7 +2,7 @@ import type { SpreadLine } from '../../plan/model.ts';
 import type { Said } from '../../plan/origin.ts';
 import { daysBetween } from '../../units/date.ts';
 import { hooksOf, leaderOf, runnerOf } from '../gear.ts';
-import { fishedLines } from '../neighbours.ts';
+import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { counted } from '../say.ts';
 import { time } from '../settings.ts';
@@ -29,7 +29,7 @@ export const inspectionDue = rule({
         const { date } = analysis.plan;
         // No rule reads the clock: a plan without a date has no day on which anything could be due.
         if (!date) return;
-        for (const { line } of fishedLines(analysis)) {
+        for (const { line } of tackledLines(analysis)) {
             for (const { what, done, on, after, remedy } of datesOf(line, ages)) {
                 const days = daysBetween(on.value, date.value);
                 if (days * DAY <= after) continue;

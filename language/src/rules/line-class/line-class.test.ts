@@ -38,6 +38,20 @@ describe('line-class', () => {
         ]);
     });
 
+    test.each([
+        ['15 kg', '15 kg'],
+        ['24 kg', '24 kg'],
+        ['37 kg', '37 kg'],
+        ['60 kg', '60 kg'],
+        ['50 lb', '52.91 lb'],
+    ])('of the %s class, line that breaks at %s is in it', async (lineClass, breaks) => {
+        const text = fished(`class ${lineClass}  breaks ${breaks}`, 'open').replace(
+            '\nspread',
+            `${noClasses}\nspread`,
+        );
+        expect(await messagesOf(text, 'line-class')).toEqual([]);
+    });
+
     test('outside an event any line fishes', async () => {
         await expectMarked(fished('class 37 kg').replace('    event harbour-cup\n', ''), 'line-class');
     });

@@ -1,5 +1,6 @@
 import type { Measure } from '../../plan/measure.ts';
 import type { SpreadLine } from '../../plan/model.ts';
+import { standardGravity } from '../../units/quantity.ts';
 import { type Report, rule } from '../rule.ts';
 import { listed, say, sayApart } from '../say.ts';
 import { written } from '../standing.ts';
@@ -47,7 +48,9 @@ function notAmong(line: SpreadLine, found: Measure, book: string, among: readonl
 
 function tooStrong(line: SpreadLine, found: Measure, tests: Measure, report: Report) {
     const breaks = line.outfit?.value.line?.breaks;
-    if (!breaks || breaks.si <= tests.si * (1 + 1e-9)) return;
+    // The table has a class in kilograms and in pounds, one of them cut short: the greater of the two counts.
+    const limit = Math.max(tests.si, found.si * standardGravity);
+    if (!breaks || breaks.si <= limit * (1 + 1e-9)) return;
     const [is, most] = sayApart.load(breaks, tests);
     report({
         at: breaks,

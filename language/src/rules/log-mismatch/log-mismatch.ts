@@ -1,5 +1,5 @@
 import type { Spread } from '../../plan/model.ts';
-import { planAt } from '../../plan/season/plan-at.ts';
+import { planAt } from '../../plan/plan-at.ts';
 import { rule } from '../rule.ts';
 import { listed } from '../say.ts';
 import { housekeeping } from '../standing.ts';

@@ -17,6 +17,21 @@ describe('method-mismatch', () => {
         expect((await messagesOf(text, 'method-mismatch'))[0]).toContain(message);
     });
 
+    test('a share is of the class of the line that it is fished on', async () => {
+        const shares = 'method shared "Shared" { style drop-back  set 10 %  hooked 25 % }\n';
+        const text = (drag: string) =>
+            today('    method shared\n    port short corner { outfit own  lure broad }', shares + own(drag));
+        // A tenth of 24 kg.
+        expect(await messagesOf(text('set 2.4 kg'), 'method-mismatch')).toEqual([]);
+        const [message] = await messagesOf(text('set 4 kg'), 'method-mismatch');
+        expect(message).toContain('Set drag at port short corner is 4 kg, and Shared wants 2.4 kg.');
+        const after = await mended(
+            text('set 4 kg').replace('own  lure', 'own  drag { set 4 kg }  lure'),
+            'method-mismatch',
+        );
+        expect(await messagesOf(after, 'method-mismatch')).toEqual([]);
+    });
+
     test('an outfit that was set up for something else', async () => {
         const text = today(
             '    method soft\n    port short corner { outfit own  lure broad }',

@@ -1,5 +1,6 @@
 import type { Measure } from '../../plan/measure.ts';
-import type { Method, SpreadLine } from '../../plan/model.ts';
+import type { Drag, Method, SpreadLine } from '../../plan/model.ts';
+import { standardGravity } from '../../units/quantity.ts';
 import { replaceValue } from '../fixes.ts';
 import { hooksOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
@@ -75,7 +76,7 @@ function* comparisons(line: SpreadLine, method: Method): Generator<Comparison> {
         yield {
             what: `${stage} drag at ${line.position.name}`,
             decided,
-            wanted: method.drag[stage],
+            wanted: wantedDrag(stage, line, method),
             sayIt: say.load,
         };
     }
@@ -89,6 +90,14 @@ function* comparisons(line: SpreadLine, method: Method): Generator<Comparison> {
         wanted: method.wraps,
         sayIt: say.count,
     };
+}
+
+/** What a method wants of a stage: a share is one of this line's class. */
+function wantedDrag(stage: keyof Drag, line: SpreadLine, { dragSaid }: Method): Measure | undefined {
+    const { force, share } = dragSaid[stage] ?? {};
+    const lineClass = line.outfit?.value.line?.lineClass;
+    if (force || !share || !lineClass) return force;
+    return { ...share, si: share.si * lineClass.si * standardGravity };
 }
 
 function ownWord(measure: Measure | undefined): Measure | undefined {

@@ -9,6 +9,29 @@ lure mine "Mine" pusher { leader nylon { ${leader} } }`,
     );
 
 describe('weak-link', () => {
+    test('the line itself is held to the drag, and a knot to what an emptier spool makes of it', async () => {
+        const outfit = (line: string) =>
+            `outfit own "Own" { reel { capacity 700 m  spool { full 60 mm  arbor 30 mm } }  line nylon { class 24 kg  diameter 0.8 mm  ${line} }  drag { set 3 kg  full 14 kg } }`;
+        const fished = (line: string) =>
+            today('    port short corner { outfit own  lure broad  back wave 2 }', outfit(line));
+        expect(await messagesOf(fished('breaks 12 kg'), 'weak-link')).toEqual([
+            'The line of Own holds 12 kg, and full drag is 14 kg. It parts before the reel gives. Spool up with stronger line, or keep full drag under 12 kg.',
+        ]);
+        const [message] = await messagesOf(fished('breaks 23 kg  knot 70 %'), 'weak-link');
+        expect(message).toMatch(
+            /^The knot of the line of Own holds 16\.1 kg, and full drag is \d\d(\.\d)? kg with (three quarters|half|a quarter) of the line left\. .* Tie it anew, or ease off as the spool empties\.$/,
+        );
+        expect(await messagesOf(fished('breaks 23 kg'), 'weak-link')).toEqual([]);
+    });
+
+    test('the bait that stands by is rigged as well as any', async () => {
+        const text = today(
+            '    centre standby { outfit medium-1  lure broad  leader tired }',
+            'leader tired "Tired" { material nylon  breaks 90 kg  length 4 m  crimp 20 % }',
+        );
+        expect(await messagesOf(text, 'weak-link')).toHaveLength(1);
+    });
+
     test('a leader that parts before the line', async () => {
         expect(await messagesOf(fished('breaks 20 kg'), 'weak-link')).toEqual([
             'The leader of Mine holds 20 kg, and the line of Own breaks at 22.8 kg. It parts first, and the fish swims off with hook and leader. Rig one that holds more than 22.8 kg.',

@@ -1,8 +1,8 @@
-import type { LineFigures, LinkFigures, WeakestFigures } from '../../plan/figures.ts';
+import type { DragFigure, LineFigures, LinkFigures, WeakestFigures } from '../../plan/figures.ts';
 import { runnerOf } from '../gear.ts';
-import { fishedLines, known } from '../neighbours.ts';
+import { known, tackledLines } from '../neighbours.ts';
 import { type Problem, rule } from '../rule.ts';
-import { say } from '../say.ts';
+import { capital, say, sayApart } from '../say.ts';
 import { physics } from '../standing.ts';
 
 /** A link that parts before the line does, or before the drag gives. */
@@ -11,11 +11,11 @@ export const weakLink = rule({
     group: 'tackle',
     standing: physics('Every link at its rated strength, or at its share of what it joins.'),
     severity: 'warning',
-    summary: 'A leader, crimp, swivel or knot is weaker than the line, or than full drag.',
+    summary: 'A leader, crimp, swivel or knot is weaker than the line, or than the drag that it has to bear.',
     settings: {},
 
     check(analysis, _, report) {
-        for (const figures of fishedLines(analysis)) {
+        for (const figures of tackledLines(analysis)) {
             const weakest = figures.weakest && known(figures.weakest);
             // The weakest that is at fault, and only that: mended, the next one shows.
             for (const link of weakest?.ranked ?? []) {
@@ -46,15 +46,52 @@ function underLine(link: LinkFigures, { line }: WeakestFigures, figures: LineFig
     };
 }
 
+/** Drag grows as the spool empties, so a link that holds on a full spool may part at the end of a run. */
 function underDrag(link: LinkFigures, figures: LineFigures): Fault | undefined {
-    const full = figures.drags.find(({ stage }) => stage === 'full')?.force;
-    if (!link.joint || !full || link.holds >= full.si - HAIR) return undefined;
+    const most = stages.flatMap((stage) => figures.drags.find((drag) => drag.stage === stage) ?? [])[0];
+    const isLine = link.piece === 'line' && !link.joint;
+    if (!most || (!link.joint && !isLine)) return undefined;
+    // How near an emptying spool takes the line itself to its class, `drag-over-class` tells.
+    const levels = levelsOf(most).slice(0, isLine ? 1 : undefined);
+    const level = levels.find(({ force }) => link.holds < force - HAIR);
+    if (!level || (isLine && (level.share ?? 0) >= 1)) return undefined;
+    const remedy = isLine ? 'Spool up with stronger line' : 'Tie it anew';
+    const [holds, drag] = sayApart.load(link.holds, level.force === most.force.si ? most.force : level.force);
     return {
-        what: `${nameOf(link, figures)} holds ${say.load(link.holds, full)}, and full drag is ${say.load(full)}.`,
+        what: `${nameOf(link, figures)} holds ${holds}, and ${most.stage} drag is ${drag}${level.when}.`,
         why: 'It parts before the reel gives.',
-        remedy: `Tie it anew, or keep full drag under ${say.load(link.holds, full)}.`,
-        related: [{ at: full, what: 'Full drag is said here.' }],
+        remedy:
+            level.when === ''
+                ? `${remedy}, or keep ${most.stage} drag under ${holds}.`
+                : `${remedy}, or ease off as the spool empties.`,
+        related: [{ at: most.force, what: `${capital(most.stage)} drag is said here.` }],
     };
+}
+
+/** The last stage that is set decides: who says no full drag stays at the one before. */
+const stages = ['full', 'hooked', 'set'] as const;
+
+/** The spool as it was filled, then as it empties: nobody fights a fish on the last quarter by choice. */
+function levelsOf({ force, share, spool, afterRun }: DragFigure) {
+    const emptier = spool.filter(({ left }) => left < 1 && left >= LEAST_LEFT);
+    return [
+        { force: force.si, share, when: '' },
+        ...emptier.map((level) => ({ ...level, when: ` with ${leftWords(level.left)} of the line left` })),
+        ...(typeof afterRun === 'object' ? [{ ...afterRun, when: ' after the run' }] : []),
+    ];
+}
+
+/** Of what the spool holds. Estimate: the last mark that drags are told at. */
+const LEAST_LEFT = 0.25;
+
+function leftWords(left: number): string {
+    return left === 0.75
+        ? 'three quarters'
+        : left === 0.5
+          ? 'half'
+          : left === 0.25
+            ? 'a quarter'
+            : say.share(left);
 }
 
 /** N: what is equal on paper is equal. */

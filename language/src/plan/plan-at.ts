@@ -1,4 +1,4 @@
-import type { Log, LogEvent, Spread } from '../model.ts';
+import type { Log, LogEvent, Spread } from './model.ts';
 
 /** The plan that was fished at an event's hour: the last one taken up by then. */
 export function planAt({ using }: Log, { time }: LogEvent): Spread | undefined {
