@@ -94,6 +94,31 @@ describe('findings', () => {
         await editor.close('odd.spread');
     });
 
+    test('are told for a text that is back where it was before anybody looked', async () => {
+        const path = 'plans/march.spread';
+        await editor.open(path);
+        await editor.replace(path, 'speed 8 kn', 'speed 8 k');
+        const found = await editor.findings(path);
+        const heard = () =>
+            editor.heard.filter(
+                ({ method, params }) =>
+                    method === 'layback/checked' &&
+                    (params as Checked).uri === editor.uri(path) &&
+                    (params as Checked).version === editor.version(path),
+            );
+        const alone = Array.from({ length: 300 }, (_, n) => `lure l${n} jet { length 200 mm }\n`).join('');
+        for (let round = 0; round < 5; round++) {
+            // While another file is looked at, both edits wait.
+            void editor.write('alone.spread', `${alone} // ${round}`, round === 0);
+            void editor.replace(path, 'speed 8 k', 'speed 8 kn');
+            void editor.replace(path, 'speed 8 kn', 'speed 8 k');
+            expect(await editor.findings(path)).toEqual(found);
+            await expect.poll(heard).not.toEqual([]);
+        }
+        await editor.remove('alone.spread');
+        await editor.close(path);
+    });
+
     test('are told for the version that they were found in', async () => {
         await editor.open('plans/march.spread');
         await editor.replace('plans/march.spread', 'speed 8 kn', 'speed 8 k');

@@ -18,6 +18,9 @@ export class EditorBuilder extends ReachBuilder {
     private readonly outcome = new Emitter<readonly URI[]>();
     /** Files that are refused, or no longer so. */
     readonly onOutcome = this.outcome.event;
+    private readonly back = new Emitter<readonly URI[]>();
+    /** Files whose texts are what they were, although the editor has counted on. */
+    readonly onBack = this.back.event;
     private readonly sources: Sources;
     private readonly reachOfFiles: Reach;
     /** Settled at the next update, once every file that it touches is marked as not up to date. */
@@ -44,6 +47,7 @@ export class EditorBuilder extends ReachBuilder {
             changes.changed.some((uri) => !this.langiumDocuments.hasDocument(uri));
         if (changes.outcomes.length > 0 || comesOrGoes) this.recheckUsers(changes.outcomes, comesOrGoes);
         if (changes.outcomes.length > 0) this.tellOutcomes(changes.outcomes);
+        if (changes.back.length > 0) this.back.fire(changes.back);
         // Nothing to do, and nothing left over from an update that was overtaken.
         if (changes.changed.length + changes.deleted.length === 0 && this.isAllBuilt()) this.tellUpdated();
         else await super.update(changes.changed, changes.deleted, token);

@@ -45,6 +45,11 @@ export class Findings {
         });
     }
 
+    /** Whether slower findings of a file are there, and of the text that it has now. */
+    hasLate(uri: string): boolean {
+        return this.late.get(uri)?.fresh === true;
+    }
+
     /** Everything that is known now about a file, as an editor shows it. */
     diagnosticsOf(uri: string): Diagnostic[] {
         const refusal = this.services.editor.Sources.refusals.get(uri);

@@ -33,15 +33,36 @@ export function publish(services: EditorSharedServices): void {
         void connection.sendNotification(counted.method, tallyOfAll(services));
     });
 
-    Findings.onChange(({ uri, phase }) => {
+    /** The version of each open text that was last spoken of. */
+    const spokenOf = new Map<string, number>();
+    const say = (uri: string, phase: Checked['phase']) => {
+        const open = TextDocuments.get(uri);
+        if (open) spokenOf.set(uri, open.version);
         tell(uri);
-        if (isShown(URI.parse(uri), TextDocuments.get(uri) !== undefined, services)) {
+        if (isShown(URI.parse(uri), open !== undefined, services))
             void connection.sendNotification(checked.method, checkedFile(uri, phase, services));
-        }
+    };
+
+    Findings.onChange(({ uri, phase }) => {
+        say(uri, phase);
         count();
     });
-    TextDocuments.onDidOpen(({ document }) => tell(document.uri));
-    TextDocuments.onDidClose(({ document }) => tell(document.uri));
+    // Nothing was looked at, and whoever waits for this version would wait for ever.
+    services.workspace.DocumentBuilder.onBack((uris) => {
+        for (const uri of uris.map(String)) {
+            if (spokenOf.get(uri) === TextDocuments.get(uri)?.version) continue;
+            say(uri, 'first');
+            if (Findings.hasLate(uri)) say(uri, 'second');
+        }
+    });
+    TextDocuments.onDidOpen(({ document }) => {
+        spokenOf.set(document.uri, document.version);
+        tell(document.uri);
+    });
+    TextDocuments.onDidClose(({ document }) => {
+        spokenOf.delete(document.uri);
+        tell(document.uri);
+    });
 }
 
 /** The built-in library has its findings, if any, in our own tests; files elsewhere when they are open. */

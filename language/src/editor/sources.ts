@@ -13,6 +13,8 @@ export interface Changes {
     readonly deleted: URI[];
     /** Files without a document that users of them ask about: gone, refused, or no longer refused. */
     readonly outcomes: URI[];
+    /** Open texts that are back where they were when they were last looked at: undone before anybody got to them. */
+    readonly back: URI[];
 }
 
 /**
@@ -76,7 +78,7 @@ export class Sources {
 
     /** Sorts what a client reports as changed and deleted, files and folders, into what there is to do. */
     async sort(changed: readonly URI[], deleted: readonly URI[]): Promise<Changes> {
-        const changes: Changes = { changed: [], deleted: [], outcomes: [] };
+        const changes: Changes = { changed: [], deleted: [], outcomes: [], back: [] };
         const seen = new Set<string>();
         const look = async (uri: URI) => {
             const key = uri.toString();
@@ -98,7 +100,7 @@ export class Sources {
         return changes;
     }
 
-    private async look(uri: URI, { changed, deleted, outcomes }: Changes): Promise<void> {
+    private async look(uri: URI, { changed, deleted, outcomes, back }: Changes): Promise<void> {
         const key = uri.toString();
         const document = this.services.workspace.LangiumDocuments.getDocument(uri);
         const wasRefused = this.refusals.has(key);
@@ -109,7 +111,10 @@ export class Sources {
             return;
         }
         if (wasRefused) outcomes.push(uri);
-        if (document && isAsParsed(document, reading.text)) return;
+        if (document && isAsParsed(document, reading.text)) {
+            if (this.isOpen(uri)) back.push(uri);
+            return;
+        }
         if (!this.isOpen(uri)) this.fresh.set(key, reading.text);
         changed.push(uri);
     }
