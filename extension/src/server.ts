@@ -1,4 +1,5 @@
 import {
+    type CancellationToken,
     type Disposable,
     EventEmitter,
     type ExtensionContext,
@@ -27,10 +28,10 @@ export interface Server extends Disposable {
     /** Whether it is there to answer, once it has had the time to start. */
     started(): Promise<boolean>;
     /**
-     * @returns undefined where the server is not there to answer
+     * @returns undefined where the server is not there to answer, or its answer is no longer wanted
      * @throws what the server answers instead
      */
-    ask<P, R>(request: Request<P, R>, params: P): Promise<R | undefined>;
+    ask<P, R>(request: Request<P, R>, params: P, token?: CancellationToken): Promise<R | undefined>;
     /** Listens from now on, through restarts too. */
     hear<P>(notice: Notice<P>, listener: (told: P) => void): Disposable;
     restart(): Promise<void>;
@@ -112,11 +113,12 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
                 });
             });
         },
-        async ask({ method }, params) {
+        async ask({ method }, params, token) {
             for (let tries = 1; state === 'running' && client; tries++) {
                 try {
-                    return await client.sendRequest(method, params);
+                    return await client.sendRequest(method, params, token);
                 } catch (fault) {
+                    if (token?.isCancellationRequested) return undefined;
                     if (tries === patience || !isOvertaken(fault)) throw fault;
                     await new Promise((resolve) => setTimeout(resolve, 50 * tries));
                 }

@@ -1,5 +1,5 @@
 import { Disposable, EventEmitter, type TextDocumentContentProvider, Uri, workspace } from 'vscode';
-import { builtInText, checked, figures } from '../../language/src/editor/protocol.ts';
+import { builtInText, checked, figures, type Sensitivity } from '../../language/src/editor/protocol.ts';
 import type { Server } from './server.ts';
 
 /** Texts that are on no disk and cannot be changed: the built-in library, pages of rules, figures of a plan. */
@@ -7,6 +7,7 @@ export function contributeTexts(server: Server): Disposable {
     return Disposable.from(
         workspace.registerTextDocumentContentProvider('layback', builtIn(server)),
         computed(server),
+        worked(server),
     );
 }
 
@@ -47,6 +48,48 @@ function computed(server: Server): Disposable {
             if (of) open.delete(of.uri);
         }),
     );
+}
+
+/**
+ * What took long to work out, as it was then. It is not worked out again by itself; once the plan is another one, it
+ * says so.
+ */
+function worked(server: Server): Disposable {
+    const changed = new EventEmitter<Uri>();
+    return Disposable.from(
+        changed,
+        workspace.registerTextDocumentContentProvider(sensitivityScheme, {
+            onDidChange: changed.event,
+            provideTextDocumentContent(address) {
+                const of = sensitivities.get(address.toString());
+                if (!of) return 'Ask for it again: this was worked out before the window was opened.\n';
+                const since =
+                    'The file has changed since this was worked out. Ask again for the plan as it is.';
+                return isAsItWas(of) ? of.text : `${since}\n\n${of.text}`;
+            },
+        }),
+        server.hear(checked, ({ uri }) => {
+            for (const [address, of] of sensitivities) if (of.uri === uri) changed.fire(Uri.parse(address));
+        }),
+        workspace.onDidCloseTextDocument(({ uri: address }) => sensitivities.delete(address.toString())),
+    );
+}
+
+function isAsItWas({ uri, version }: Sensitivity): boolean {
+    const document = workspace.textDocuments.find((each) => each.uri.toString() === uri);
+    return document === undefined || version === undefined || document.version === version;
+}
+
+const sensitivityScheme = 'layback-sensitivity';
+const sensitivities = new Map<string, Sensitivity>();
+
+/** The address under which something is read that was worked out just now. */
+export function sensitivityAddress(of: Sensitivity): Uri {
+    const name = of.title.replace(/[/\\?#]/g, ' ');
+    const query = JSON.stringify({ uri: of.uri, plan: of.name, version: of.version });
+    const address = Uri.from({ scheme: sensitivityScheme, path: `/${name}, one change`, query });
+    sensitivities.set(address.toString(), of);
+    return address;
 }
 
 const figuresScheme = 'layback-figures';

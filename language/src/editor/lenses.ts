@@ -11,6 +11,7 @@ import {
     type OpenDiagramArguments,
     type ShowFindingsArguments,
     type ShowReferencesArguments,
+    type ShowSensitivityArguments,
 } from './protocol.ts';
 import { referencesTo } from './references.ts';
 import type { EditorServices } from './services.ts';
@@ -42,15 +43,15 @@ function abovePlan(spread: Definition, document: LangiumDocument, services: Edit
     const analysed = Checks.of(uri)?.plans.find(({ plan }) => plan.name === name);
     if (!analysed) return [];
     const found = Findings.currentOf(uri).filter((finding) => concerns(finding, name, rangeOf(spread)));
-    const open: OpenDiagramArguments = [uri, name];
+    const of: OpenDiagramArguments & ShowSensitivityArguments = [uri, name];
     const show: ShowFindingsArguments = [uri, rangeOf(spread)!];
     return [
-        command('Open the diagram', commands.openDiagram, open, services),
+        command('Open the diagram', commands.openDiagram, of, services),
         command(countWords(found), commands.showFindings, show, services),
         ...likeWords(spread, document, services),
         ...Findings.remarksOf(uri)
             .filter(({ plan }) => plan === name)
-            .map(({ title }) => ({ title, command: '' })),
+            .map(({ title }) => command(title, commands.showSensitivity, of, services)),
     ];
 }
 

@@ -60,6 +60,9 @@ export const png = request<PngWanted, string | null>('layback/png');
 /** Every computed number of a plan, in the form of `layback figures --format json`. */
 export const figures = request<PlanWanted, Figures | null>('layback/figures');
 
+/** What one metre, one line or one trade would make of a plan's tightest turns: takes seconds, and can be cancelled. */
+export const sensitivity = request<PlanWanted, Sensitivity | null>('layback/sensitivity');
+
 /** Every rule, by name; after them the codes of findings that are no rules. */
 export const ruleList = request<Record<string, never>, readonly RuleEntry[]>('layback/rules');
 
@@ -106,6 +109,8 @@ export const commands = {
     openDiagram: 'layback.openDiagram',
     /** `[uri, position, locations]`, in the protocol's own shapes */
     showReferences: 'layback.showReferences',
+    /** `[uri, plan]`: what its tightest turns hang on */
+    showSensitivity: 'layback.showSensitivity',
     /** `[uri, range]`: the findings of a plan */
     showFindings: 'layback.showFindings',
     /** Asks for completion again: a word was completed that wants another one. */
@@ -113,6 +118,7 @@ export const commands = {
 } as const;
 
 export type OpenDiagramArguments = readonly [uri: string, plan: string];
+export type ShowSensitivityArguments = readonly [uri: string, plan: string];
 export type ShowReferencesArguments = readonly [uri: string, position: Position, locations: Location[]];
 export type ShowFindingsArguments = readonly [uri: string, range: Range];
 
@@ -289,6 +295,16 @@ export interface Figures {
     readonly text: string;
     /** One entry of `plans` in `figures.schema.json`. */
     readonly plan: Readonly<Record<string, unknown>>;
+}
+
+/** What the tightest turns of a plan hang on, at one version of its text. */
+export interface Sensitivity {
+    readonly uri: string;
+    readonly version?: number;
+    readonly name: string;
+    readonly title: string;
+    /** As `layback figures --sensitivity` prints it. */
+    readonly text: string;
 }
 
 export interface StarterFile {

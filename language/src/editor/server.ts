@@ -28,6 +28,7 @@ import { answerPulls } from './pull.ts';
 import { refresh } from './refresh.ts';
 import { answerRequests } from './requests.ts';
 import { answerSelections } from './selection.ts';
+import { answerSensitivity } from './sensitivity.ts';
 import { createEditorServices, type EditorSharedServices, type Home } from './services.ts';
 import { soon } from './soon.ts';
 import type { TeamFolders } from './team-folders.ts';
@@ -61,6 +62,7 @@ export function startServer(connection: Connection, home: Home): void {
     answerPulls(connection, shared);
     answerRequests(connection, shared);
     answerCommands(connection, shared);
+    answerSensitivity(connection, shared);
 
     connection.onInitialize((params) => shared.lsp.LanguageServer.initialize(params));
     connection.onInitialized((params) => {

@@ -89,7 +89,8 @@ function worstOfPairs(turns: TurnFigures): { pair: PairInTurnFigures; side: stri
 /** By so much a turn has to change to be worth a row, m. */
 const WORTH_TELLING = 0.5;
 
-function sensitivityTable({ now, changes }: SensitivityFigures, { length, speed }: Speech): Rows {
+/** What one change would make of the tightest clean turns. */
+export function sensitivityTable({ now, changes }: SensitivityFigures, { length, speed }: Speech): Rows {
     const radii = (of: Pick<SensitivityFigures['now'], 'port' | 'starboard'>) =>
         sides.flatMap((side) => [of[side].noFoul.radius, of[side].allWorking.radius]);
     const before = radii(now);

@@ -4,7 +4,7 @@ import { massOf } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
 import { type PlansOfFile, whole } from './figures.ts';
 import { strikeTables, tablesOfLines } from './figures-of-lines.ts';
-import { tablesOfTurns } from './figures-of-turns.ts';
+import { sensitivityTable, tablesOfTurns } from './figures-of-turns.ts';
 import { sentencesOf } from './figures-sentences.ts';
 import { estimateMark, type Rows, type Speech, shown, speechOf } from './figures-speech.ts';
 import { type Ink, noColours } from './ink.ts';
@@ -24,6 +24,19 @@ export async function figuresTable(files: readonly PlansOfFile[], ink: Ink = noC
         plans.map((plan) => planTable(path, whole(plan), ink, width)),
     );
     return blocks.length === 0 ? '' : `${blocks.map((lines) => lines.join('\n')).join('\n\n\n')}\n`;
+}
+
+/** What the tightest turns of a plan hang on, alone; or why that is not known. */
+export async function sensitivityText(analysis: AnalysedPlan): Promise<string> {
+    const { plan, lines, sensitivity } = analysis;
+    const width = await widthFor([plan.title, ...lines.map(({ line }) => line.position.name)]);
+    const rows = sensitivity?.known ? [sensitivityTable(sensitivity.value, speechOf(analysis))] : [];
+    const text = [
+        readable(`${plan.title} (${plan.name})`),
+        ...rows.flatMap((each) => titled(each, noColours, width)),
+        ...notesOn(sensitivity ? [sensitivity] : []).map(readable),
+    ];
+    return `${text.join('\n')}\n`;
 }
 
 function planTable(path: string, analysis: AnalysedPlan, ink: Ink, width: Width): string[] {
@@ -146,7 +159,7 @@ function marginCell(margin: Figure): string {
 
 /** What the tables lean on, and what they are silent about. */
 function notes({ waves, lines, pairs, order, clearings, turns, sensitivity }: AnalysedPlan): string[] {
-    const figures: Figure<unknown>[] = [
+    return notesOn([
         waves,
         ...lines.flatMap((line) => [line.astern, line.wave, line.lateral, line.pull, line.rest]),
         ...lines.flatMap(({ clip, dropBack, weakest, reel, strikes }) =>
@@ -154,7 +167,10 @@ function notes({ waves, lines, pairs, order, clearings, turns, sensitivity }: An
         ),
         ...pairs.flatMap((pair) => [pair.lateralGap, pair.stagger, pair.clearance, pair.swayMargin]),
         ...[order, clearings, turns, sensitivity].flatMap((each) => each ?? []),
-    ];
+    ]);
+}
+
+function notesOn(figures: readonly Figure<unknown>[]): string[] {
     const leaning = new Set(figures.flatMap((figure) => (figure.known ? figure.leaning : [])));
     const silent = new Set(figures.flatMap((figure) => (figure.known ? [] : [figure.reason])));
     return [

@@ -49,6 +49,26 @@ export function testCommands(bench: () => Workbench): void {
         await expect.poll(shown, soon).toEqual(before);
     });
 
+    test('what one change would do is worked out when asked, and says so once the plan is another one', async () => {
+        await bench().openFile('plans/blue-marlin.spread');
+        await bench().select('lure tar-barrel');
+        await bench().command('Layback: Show What One Change Would Do');
+        const lines = bench().page.locator('.monaco-editor[data-uri^="layback-sensitivity:"] .view-line');
+        const shown = async () => (await lines.allInnerTexts()).join('\n').replaceAll('\u00a0', ' ');
+        await expect.poll(shown, { ...soon, timeout: 50_000 }).toMatch(/^as it is\s+\d/m);
+        expect(await shown()).not.toContain('has changed since');
+        await bench().openFile('plans/blue-marlin.spread');
+        await bench().select('lure tar-barrel');
+        await bench().type('lure tar-barrel ');
+        await expect.poll(shown, soon).toContain('The file has changed since this was worked out.');
+        const undone = async () => {
+            await bench().undo();
+            return bench().dirty();
+        };
+        await expect.poll(undone, soon).toBe(false);
+        await closeAll(bench());
+    });
+
     test('a rule is made an error for the team, in its own rules', async () => {
         await bench().openFile('ours/plans/first.spread');
         await bench().command('Layback: Set the Severity of a Rule for the Team…');

@@ -1,0 +1,78 @@
+import { DocumentState, isOperationCancelled, URI } from 'langium';
+import { type CancellationToken, type Connection, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import type { Steps } from '../physics/steps.ts';
+import { sensitivityOf } from '../plan/analyse/sensitivity.ts';
+import { sensitivityText } from '../reports/figures-table.ts';
+import { planWanted } from './pictures.ts';
+import * as protocol from './protocol.ts';
+import type { EditorSharedServices } from './services.ts';
+
+/** So long, ms, others may wait for their turn. */
+const atOnce = 8;
+
+/**
+ * Answers what one metre, one line or one trade would make of a plan's tightest turns. That takes seconds, so it is
+ * worked out when somebody asks, beside whatever else is asked or typed, and left off when nobody wants it any more
+ * or the plan has changed.
+ */
+export function answerSensitivity(connection: Connection, services: EditorSharedServices): void {
+    connection.onRequest(protocol.sensitivity.method, async (wanted: protocol.PlanWanted, token) => {
+        try {
+            return await sensitivityAsked(wanted, services, token);
+        } catch (fault) {
+            if (isOperationCancelled(fault)) throw overtaken(LSPErrorCodes.RequestCancelled);
+            throw fault;
+        }
+    });
+}
+
+async function sensitivityAsked(
+    wanted: protocol.PlanWanted,
+    { workspace, editor }: EditorSharedServices,
+    token: CancellationToken,
+): Promise<protocol.Sensitivity | null> {
+    const { DocumentBuilder, LangiumDocuments, TextDocuments, WorkspaceManager } = workspace;
+    const uri = URI.parse(wanted.uri);
+    await WorkspaceManager.ready;
+    if (!LangiumDocuments.hasDocument(uri) && !TextDocuments.get(uri)) return null;
+    await DocumentBuilder.waitUntil(DocumentState.Validated, uri, token);
+    const document = LangiumDocuments.getDocument(uri);
+    const sheet = editor.Checks.of(uri);
+    const analysed = document && sheet && planWanted(sheet, wanted, document);
+    if (!analysed) return null;
+
+    const version = TextDocuments.get(uri)?.version;
+    const sensitivity = await inTurns(sensitivityOf(analysed), () => {
+        if (token.isCancellationRequested) throw overtaken(LSPErrorCodes.RequestCancelled);
+        if (editor.Checks.of(uri) !== sheet || DocumentBuilder.isBehind(uri))
+            throw overtaken(LSPErrorCodes.ContentModified);
+    });
+    const { name, title } = analysed.plan;
+    return {
+        uri: uri.toString(),
+        ...(version !== undefined && { version }),
+        name,
+        title,
+        text: await sensitivityText({ ...analysed, sensitivity }),
+    };
+}
+
+/**
+ * Goes through steps with rests between.
+ *
+ * @param goOn  throws where there is no more use in it
+ */
+async function inTurns<T>(steps: Steps<T>, goOn: () => void): Promise<T> {
+    for (let since = performance.now(); ; ) {
+        const step = steps.next();
+        if (step.done) return step.value;
+        if (performance.now() - since < atOnce) continue;
+        await new Promise((resolve) => setTimeout(resolve));
+        goOn();
+        since = performance.now();
+    }
+}
+
+function overtaken(code: number): ResponseError<void> {
+    return new ResponseError(code, 'The answer is no longer wanted.');
+}
