@@ -30,7 +30,7 @@ test('a finding stands under its file with its sentences, its line, carets, rela
     expect(report).toBe(
         [
             'plans/friday.spread',
-            '  2:26 error size-order in friday',
+            '  2:26 error size-order in friday (practice)',
             '    Ink (330 mm) runs outside Slim (210 mm).',
             '    Larger lures work closer to the boat.',
             '    Swap the two.',
@@ -39,7 +39,7 @@ test('a finding stands under its file with its sentences, its line, carets, rela
             '    see tackle.spread:2:5 Its length.',
             '    quick fix: Swap Ink and Slim',
             '',
-            '  2:38 hint stagger',
+            '  2:38 hint stagger (physics)',
             '    Port long rigger touches starboard long rigger at 3 deg of sway.',
             '   2 |     port long rigger { lure ink-pusher  back 47 m }',
             '     |                                         ^^^^^^^^^',
@@ -147,7 +147,7 @@ test('a finding of one file that is placed in another says which', async () => {
     const file = { ...fileOf('a.spread', 'use "tackle.spread"'), findings: [finding(tackle, 'pusher {')] };
     const run: Run = { ...runOf([file]), sources: new Map([[tackle.uri, tackle]]) };
     const report = await textReport(run);
-    expect(report).toContain('  tackle.spread:1:23 warning stagger\n');
+    expect(report).toContain('  tackle.spread:1:23 warning stagger (physics)\n');
     expect(report).toContain('lure ink-pusher "Ink" pusher {');
 });
 

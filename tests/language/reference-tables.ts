@@ -30,8 +30,9 @@ function unitTable(): string {
     const rows = DIMENSIONS.map(([spoken, dimension]) => [
         spoken,
         listed(unitsOf(dimension).map(({ symbol }) => symbol)),
+        listed(unitsOf(dimension).flatMap(({ aliases }) => aliases)),
     ]);
-    return table(['what', 'units'], rows);
+    return table(['what', 'units', 'read as well, in any case'], rows);
 }
 
 function libraryTable(): string {

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
 import type { Unfit } from '../plan/fit.ts';
@@ -150,6 +151,8 @@ function filesFor(
 
 function readUsed(path: string, roots: readonly string[]): FileText {
     if (!path.endsWith('.spread')) return { kind: 'unread', reason: 'does not end in .spread' };
+    // Most that are not read are not there, which costs least to see.
+    if (!existsSync(path)) return { kind: 'missing' };
     const left = folderLeft(path, roots);
     if (left !== undefined)
         return { kind: 'unread', reason: `is a link that leads out of the folder \`${left}\`` };

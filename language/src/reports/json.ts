@@ -1,5 +1,6 @@
 import { type Finding, messageOf } from '../plan/finding.ts';
 import type { Place } from '../plan/origin.ts';
+import { ruleNamed } from '../rules/registry.ts';
 import { type Run, sourceOf, tallyOf } from './checked.ts';
 
 /** Raised when a field changes its meaning or goes; new fields may appear without. */
@@ -36,6 +37,7 @@ function findingJson(run: Run, finding: Finding) {
     return {
         rule: finding.rule,
         severity: finding.severity,
+        ...standingJson(finding),
         message: messageOf(finding),
         what: finding.what,
         ...(finding.why === undefined ? {} : { why: finding.why }),
@@ -51,6 +53,11 @@ function findingJson(run: Run, finding: Finding) {
         })),
         unnecessary: finding.unnecessary ?? false,
     };
+}
+
+function standingJson({ rule }: Finding) {
+    const kind = ruleNamed(rule)?.standing.kind;
+    return kind === undefined ? {} : { standing: kind };
 }
 
 function placeJson(run: Run, place: Place) {

@@ -1,5 +1,6 @@
 import type { Finding } from '../plan/finding.ts';
 import type { Place } from '../plan/origin.ts';
+import { ruleNamed } from '../rules/registry.ts';
 import { type Run, type Source, sourceOf, type Tally, tallyOf } from './checked.ts';
 import { excerpt } from './excerpt.ts';
 import { type Ink, noColours } from './ink.ts';
@@ -57,7 +58,7 @@ function findingLines(finding: Finding, file: Source, page: Page): string[] {
     const elsewhere = finding.at.uri === file.uri ? '' : `${pathShown(finding.at, page)}:`;
     const place = ink.faint(elsewhere + lineAndColumn(finding.at));
     return [
-        `  ${place} ${severity} ${ink.strong(finding.rule)}${plan}`,
+        `  ${place} ${severity} ${ink.strong(finding.rule)}${plan}${ink.faint(standingOf(finding))}`,
         ...[finding.what, finding.why, finding.remedy].flatMap((sentence) => indented(sentence, page)),
         ...sourceLines(finding, file, page),
         ...finding.related.map((related) => {
@@ -66,6 +67,12 @@ function findingLines(finding: Finding, file: Source, page: Page): string[] {
         }),
         ...finding.fixes.map((fix) => ink.faint(`    quick fix: ${readable(fix.title)}`)),
     ];
+}
+
+/** On what the rule stands, in a word; of a fault in the text there is nothing to say. */
+function standingOf({ rule }: Finding): string {
+    const kind = ruleNamed(rule)?.standing.kind;
+    return kind === undefined || kind === 'housekeeping' ? '' : ` (${kind})`;
 }
 
 function indented(sentence: string | undefined, page: Page): string[] {

@@ -7,6 +7,7 @@ import { contentsOf } from '../syntax/contents.ts';
 import { checkConflicts, isOnMark } from './conflicts.ts';
 import { checkDates } from './dates.ts';
 import { checkDuplicates } from './duplicates.ts';
+import { ENOUGH } from './enough.ts';
 import { checkIdle } from './idle.ts';
 import { checkDuplicateNames, checkLike, checkReferences } from './names.ts';
 import { checkQuantity } from './quantities.ts';
@@ -35,7 +36,7 @@ export function checkLanguage(
             ...listOf(checkTitle(definition)),
             ...checkIdle(definition, gathered),
         ]),
-        ...contentsOf(sheet).flatMap((node) => checkNode(node, extra)),
+        ...checkNodes(contentsOf(sheet), extra),
     ]);
     if (conflicts.length === 0) return found;
     return [...conflicts, ...found.filter(({ at }) => !isOnMark(document, at.range.start.line))];
@@ -51,18 +52,32 @@ function withoutEchoes(findings: readonly Finding[]): Finding[] {
     return findings.filter(({ rule, at }) => rule !== 'unknown-word' || !inTheWay.has(at.start));
 }
 
-function checkNode(node: AstNode, extra: ReadonlySet<string>): Finding[] {
-    const { entries } = node as { entries?: readonly AstNode[] };
-    return [...(entries ? checkDuplicates(entries) : []), ...checkDates(node), ...oneOf(node, extra)];
+/** In the order of the text. Of very many unknown words only the first are worth looking for what was meant. */
+function checkNodes(nodes: readonly AstNode[], extra: ReadonlySet<string>): Finding[] {
+    let unknown = 0;
+    return nodes.flatMap((node) => {
+        const found = checkNode(node, extra, unknown > 2 * ENOUGH);
+        unknown += found.filter(({ rule }) => rule === 'unknown-word').length;
+        return found;
+    });
 }
 
-function oneOf(node: AstNode, extra: ReadonlySet<string>): Finding[] {
+function checkNode(node: AstNode, extra: ReadonlySet<string>, isFlood: boolean): Finding[] {
+    const { entries } = node as { entries?: readonly AstNode[] };
+    return [
+        ...(entries ? checkDuplicates(entries) : []),
+        ...checkDates(node),
+        ...oneOf(node, extra, isFlood),
+    ];
+}
+
+function oneOf(node: AstNode, extra: ReadonlySet<string>, isFlood: boolean): Finding[] {
     const found = (() => {
         switch (node.$type) {
             case 'Quantity':
                 return checkQuantity(node as never);
             case 'Unknown':
-                return checkUnknown(node as never);
+                return checkUnknown(node as never, isFlood);
             case 'Chosen':
                 return checkChoice(node as never);
             case 'Lure':

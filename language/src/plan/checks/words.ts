@@ -27,10 +27,15 @@ export function wordsIn(context: Context): readonly string[] {
     return context === 'spread' ? [...words, 'port', 'starboard', 'centre', 'shotgun'] : words;
 }
 
-/** A word that its block does not know. Only the first of several: the rest follows from it. */
-export function checkUnknown(node: Unknown): Finding | undefined {
+/**
+ * A word that its block does not know. Only the first of several: the rest follows from it.
+ *
+ * @param isCounted  whether it is only counted, so that nobody reads what it says
+ */
+export function checkUnknown(node: Unknown, isCounted = false): Finding | undefined {
     if (isBehindAnother(node)) return undefined;
     const at = placeOfProperty(node, 'word');
+    if (isCounted) return problem('unknown-word', at, { what: '' });
     const context = contextOf(node);
     if (context === 'spread' && (node.word === 'short' || node.word === 'long')) return whichSide(node, at);
     if (!context && belongsInside(node.word)) {
@@ -183,7 +188,7 @@ function belongsInside(word: string): boolean {
 /** Behind another one on its line; outside every block, behind another one at all. */
 function isBehindAnother(node: Unknown): boolean {
     const siblings = siblingsOf(node);
-    const before = siblings[siblings.indexOf(node) - 1];
+    const before = siblings[(node.$containerIndex ?? siblings.indexOf(node)) - 1];
     if (before?.$type !== 'Unknown') return false;
     if (node.$container.$type === 'Sheet') return !definitionBetween(before, node);
     return before.$cstNode?.range.end.line === node.$cstNode?.range.start.line;
@@ -192,10 +197,21 @@ function isBehindAnother(node: Unknown): boolean {
 function definitionBetween(before: AstNode, node: Unknown): boolean {
     const [from, to] = [before.$cstNode!.end, node.$cstNode!.offset];
     const sheet = node.$container as Sheet;
-    return [...sheet.definitions, ...sheet.uses].some((each) => {
-        const at = each.$cstNode?.offset ?? -1;
-        return at >= from && at < to;
+    return [sheet.definitions, sheet.uses].some((nodes) => {
+        const at = nodes[firstFrom(nodes, from)]?.$cstNode?.offset;
+        return at !== undefined && at < to;
     });
+}
+
+/** The first of nodes in the order of the text that begins there or later. */
+function firstFrom(nodes: readonly AstNode[], offset: number): number {
+    let [low, high] = [0, nodes.length];
+    while (low < high) {
+        const middle = (low + high) >> 1;
+        if ((nodes[middle]!.$cstNode?.offset ?? -1) < offset) low = middle + 1;
+        else high = middle;
+    }
+    return low;
 }
 
 function siblingsOf(node: Unknown): readonly AstNode[] {
