@@ -18,7 +18,7 @@ describe('findings', () => {
     test('of a file that nobody has opened are there before the first edit', async () => {
         await editor.write('early.spread', 'spread early { sped 8 kn }\n', true);
         expect(await editor.findings('early.spread')).toEqual([
-            '1 unknown-word: `sped` means nothing in a spread block. Did you mean `speed`?',
+            '1 unknown-word: `sped` means nothing in a spread block. It counts as not written. Did you mean `speed`?',
         ]);
         await editor.remove('early.spread');
     });
@@ -56,7 +56,7 @@ describe('findings', () => {
         await editor.open('tackle.spread');
         await editor.replace('tackle.spread', 'lure wick', 'lure lamp');
         expect(await editor.findings('plans/march.spread')).toEqual([
-            '21 unknown-name: No lure is called `wick` in this file or in what it uses. Define it, or `use` the file that does.',
+            '21 unknown-name: No lure is called `wick` in this file or in what it uses. What leans on it is not known. Define it, or `use` the file that does.',
         ]);
         await editor.replace('tackle.spread', 'lure lamp', 'lure wick');
         expect(await editor.findings('plans/march.spread')).toEqual([]);

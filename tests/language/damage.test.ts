@@ -100,7 +100,13 @@ const damages: readonly Damage[] = [
         what: 'a property is misspelt',
         from: 'crew 3',
         to: 'crw 3',
-        says: [[22, 'unknown-word', '`crw` means nothing in a spread block. Did you mean `crew`?']],
+        says: [
+            [
+                22,
+                'unknown-word',
+                '`crw` means nothing in a spread block. It counts as not written. Did you mean `crew`?',
+            ],
+        ],
     },
     {
         what: 'a definition is misspelt',

@@ -59,7 +59,7 @@ describe('a number that is refused counts as absent, and whatever would come fro
         for (const count of [0, 21, 99, 401]) {
             const { findings } = await analysed('8 kn', `back wave ${count}`);
             expect(findings.map(messageOf)).toContain(
-                `There is no wave ${count} to tell of: they count from 1 to 20 behind the boat. Count again, or say how far back in metres or feet.`,
+                `There is no wave ${count} to tell of: they count from 1 to 20 behind the boat. It counts as not written: nothing is computed from it. Count again, or say how far back in metres or feet.`,
             );
         }
         for (const count of [1, 20]) {
@@ -79,7 +79,7 @@ describe('a number that is refused counts as absent, and whatever would come fro
     test('halyards are counted off', async () => {
         const { findings, line } = await analysed('8 kn', 'back 40 m  from halyard 1.5');
         expect(findings.map(messageOf)).toContain(
-            'Halyards are counted, and `1.5` is none of them. Number 1 is the inner one.',
+            'Halyards are counted, and `1.5` is none of them. It counts as not written: nothing is computed from it. Number 1 is the inner one.',
         );
         expect(line.towPoint.known).toBe(false);
     });

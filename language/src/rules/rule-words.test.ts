@@ -6,11 +6,11 @@ describe('the words of a rule setting', () => {
         await expectMarked(
             `rules team {
     rule staggr { severity error }
-    //   ^^^^^^ unknown-name: There is no rule called \`staggr\`. Did you mean \`stagger\`?
+    //   ^^^^^^ unknown-name: There is no rule called \`staggr\`. It has no effect. Did you mean \`stagger\`?
     rule stagger { swey 5 deg }
-    //             ^^^^ unknown-word: The rule stagger has no setting \`swey\`. Did you mean \`sway\`?
+    //             ^^^^ unknown-word: The rule stagger has no setting \`swey\`. It counts as not written. Did you mean \`sway\`?
     rule crew { severity eror }
-    //                   ^^^^ value: severity cannot be \`eror\`. Did you mean \`error\`?
+    //                   ^^^^ value: severity cannot be \`eror\`. It counts as not written. Did you mean \`error\`?
     rule wave-face { loudness 3 }
     //               ^^^^^^^^ unknown-word: It has severity
 }
@@ -40,14 +40,14 @@ describe('the words of a rule setting', () => {
 
     test('a rule that no plan can waive', async () => {
         expect(await messagesOf(today('    waive unused because "later"'), 'value')).toEqual([
-            "A plan cannot waive unused, which is about the file. Set it in the team's rules: rule unused { severity off }.",
+            "A plan cannot waive unused, which is about the file. It counts as not written. Set it in the team's rules: rule unused { severity off }.",
         ]);
     });
 
     test('the rule that a waiver names', async () => {
         const text = today('    waive wave-fase because "trying it"');
         expect(await messagesOf(text, 'unknown-name')).toEqual([
-            'There is no rule called `wave-fase`. Did you mean `wave-face`?',
+            'There is no rule called `wave-fase`. It has no effect. Did you mean `wave-face`?',
         ]);
         expect(await mended(text, 'unknown-name')).toContain('waive wave-face because');
     });

@@ -26,6 +26,7 @@ function unknownRule(node: RuleSetting | Waive): Finding {
     const near = nearestRule(node.rule!);
     return problem('unknown-name', at, {
         what: `There is no rule called \`${node.rule}\`.`,
+        why: 'It has no effect.',
         remedy: near ? `Did you mean \`${near.name}\`?` : 'The index of rules lists them all.',
         fixes: near ? [instead(at, near.name)] : [],
     });

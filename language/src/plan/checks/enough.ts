@@ -27,6 +27,7 @@ export function enough(findings: readonly Finding[]): readonly Finding[] {
                     left === 1
                         ? 'One more place in this file, from here on, has a finding of this kind.'
                         : `${left} more places in this file, from here on, have a finding of this kind.`,
+                why: '',
                 remedy: 'Mend the first ones: often the rest follows from them.',
             }),
         ];

@@ -16,6 +16,7 @@ export type LanguageCode =
 
 interface Said {
     readonly what: string;
+    /** Nothing where nothing is to be said; the code's own word where this is absent. */
     readonly why?: string;
     readonly remedy?: string | undefined;
     readonly severity?: Finding['severity'];
@@ -24,14 +25,23 @@ interface Said {
     readonly unnecessary?: boolean;
 }
 
+/** Why it matters, where the case itself says nothing else. */
+const whys: Readonly<Partial<Record<LanguageCode, string>>> = {
+    'unknown-word': 'It counts as not written.',
+    'unknown-name': 'What leans on it is not known.',
+    quantity: 'It counts as not written: nothing is computed from it.',
+    value: 'It counts as not written.',
+};
+
 /** A finding about the text itself. It cannot be waived: a plan that cannot be read cannot be judged. */
 export function problem(rule: LanguageCode, at: Place, said: Said): Finding {
+    const { severity = 'error', why = severity === 'error' ? whys[rule] : undefined } = said;
     return {
         rule,
-        severity: said.severity ?? 'error',
+        severity,
         at,
         what: said.what,
-        ...(said.why && { why: said.why }),
+        ...(why && { why }),
         ...(said.remedy && { remedy: said.remedy }),
         related: said.related ?? [],
         fixes: said.fixes ?? [],

@@ -3,7 +3,6 @@ import type { Quantity as QuantityNode } from '../../../grammar/generated/ast.ts
 import { isQuantityError, parseQuantity } from '../../units/parse.ts';
 import { print } from '../../units/print.ts';
 import type { Dimension } from '../../units/unit.ts';
-import { units, usualUnit } from '../../units/unit.ts';
 import type { Finding } from '../finding.ts';
 import { placeOf } from '../place.ts';
 import { readQuantity } from '../resolve/values.ts';
@@ -32,9 +31,9 @@ export function checkQuantity(node: QuantityNode): Finding | undefined {
             remedy: 'Count again, or say how far back in metres or feet.',
         });
     }
-    const unit = found.unit.dimension === 'count' ? units.count : usualUnit[found.unit.dimension];
+    // In the unit that was written: a bound in another one would have to be converted by whoever reads it.
     return problem('quantity', placeOf(node), {
-        what: `${capital(property!.word)} ${written} is outside what makes sense (${print(least, unit)} to ${print(most, unit)}).`,
+        what: `${capital(property!.word)} ${written} is outside what makes sense (${print(least, found.unit)} to ${print(most, found.unit)}).`,
         remedy: 'Look for a slip in the number or its unit.',
     });
 }
