@@ -77,6 +77,26 @@ describe('layback card', () => {
         expect(both.stderr).toContain('--plan names one of dawn, dusk');
     });
 
+    test('is the same whether or not others of its file are made', () => {
+        const turning = plan.replace('speed 8 kn', 'speed 8 kn\n    turn within 90 m');
+        const cwd = folderOf({ 'two.spread': `${turning}${turning.replace('dawn "Dawn"', 'dusk "Dusk"')}` });
+        layback(['card', 'two.spread', '--as', 'html'], { cwd });
+        const alone = layback(['card', 'two.spread', '-p', 'dusk', '--as', 'html', '-o', 'alone'], { cwd });
+        expect(alone).toMatchObject({ status: 0, stdout: 'alone\n', stderr: '' });
+        expect(bytes(cwd, 'alone')).toEqual(bytes(cwd, 'two-dusk.html'));
+    });
+
+    test('goes to the standard output as the file would, a PDF unless told otherwise', () => {
+        const cwd = folderOf({ 'dawn.spread': plan });
+        const to = (...args: string[]) => layback(['card', 'dawn.spread', '-o', '-', ...args], { cwd });
+        expect(to()).toMatchObject({ status: 0, stderr: '' });
+        expect(to().stdout).toMatch(/^%PDF-1\.7/);
+        for (const form of ['svg', 'html']) {
+            layback(['card', 'dawn.spread', '--as', form], { cwd });
+            expect(to('--as', form).stdout).toBe(readFileSync(join(cwd, `dawn.${form}`), 'utf8'));
+        }
+    });
+
     test('refuses in a sentence what it cannot make', () => {
         const cwd = folderOf({ 'dawn.spread': plan, 'boat.spread': 'boat heron {\n    length 9.8 m\n}\n' });
         const refusals: readonly (readonly [args: readonly string[], says: string])[] = [

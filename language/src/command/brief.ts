@@ -32,7 +32,7 @@ async function brief(path: string, { plan, format }: Options): Promise<void> {
     const asked = fromPaths([path], process.cwd());
     if (asked.files.length === 0) throw new Refusal(asked.refusals.join(' '));
     for (const refusal of asked.refusals) terminal.log(`layback: ${refusal}`);
-    const run = await check(asked);
+    const run = await check(asked, { plan });
     const chosen = chosenPlans(run, plan);
     warnOfErrors(run, terminal.log);
     const briefs = chosen.map(({ file, plan }) => {

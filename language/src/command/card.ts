@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import { dirname, extname, join, parse, resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import { aboutCard } from '../drawing/card/about.ts';
 import { cardContents } from '../drawing/card/contents.ts';
 import { cardHtml } from '../drawing/card/html.ts';
 import { cardPages, cardSheet } from '../drawing/card/pages.ts';
@@ -29,19 +30,24 @@ type Form = (typeof forms)[number];
 const help = `
 The card is named after the file, and after the plan where the file holds several. Its ending says what
 it is, or --as does: a pdf to print, an html page for a telephone, an svg or png picture. A card that is
-there is made anew. The same plan gives the same card, byte for byte: no clock is asked.
+there is made anew. On the standard output it is a PDF, unless --as says otherwise. The same plan gives
+the same card, byte for byte: no clock is asked.
 
 Examples:
   layback card plans/friday.spread
   layback card plans/friday.spread --plan rough-day -o rough-day.pdf --paper half
   layback card plans/friday.spread -o friday.html
-  layback card plans/friday.spread --as png --dpi 300`;
+  layback card plans/friday.spread --as png --dpi 300
+  layback card plans/friday.spread -o - | lp`;
 
 export function declare(command: Command): void {
     command
         .description('Makes the deck card: the plan from above, and below it all that the crew works from.')
         .argument('<file>', 'a .spread file')
-        .option('-o, --output <path>', 'where to: a name that ends in .pdf, .html, .svg or .png')
+        .option(
+            '-o, --output <path>',
+            'where to: a name that ends in .pdf, .html, .svg or .png, or - for the standard output',
+        )
         .addOption(new Option('--as <form>', 'what to make, whatever the name ends in').choices(forms))
         .option('-p, --plan <name>', 'only the spread of this name')
         .addOption(
@@ -58,7 +64,7 @@ async function card(path: string, options: Options): Promise<void> {
     const asked = fromPaths([path], process.cwd());
     if (asked.files.length === 0) throw new Refusal(asked.refusals.join(' '));
     for (const refusal of asked.refusals) terminal.log(`layback: ${refusal}`);
-    const run = await check(asked);
+    const run = await check(asked, { plan: options.plan });
     const chosen = chosenPlans(run, options.plan);
     if (options.output !== undefined && chosen.length > 1) {
         const names = chosen.map(({ plan }) => plan.plan.name).join(', ');
@@ -69,13 +75,28 @@ async function card(path: string, options: Options): Promise<void> {
     const targets = chosen.map((one) => targetOf(one, options));
     warnOfErrors(run, terminal.log);
     for (const [index, one] of chosen.entries()) {
-        writeWhole(targets[index]!, await made(one, targets[index]!, options));
-        terminal.out(`${showPath(targets[index]!, process.cwd())}\n`);
+        const target = targets[index];
+        const card = await made(one, target, options);
+        if (target === undefined) {
+            terminal.out(card);
+            continue;
+        }
+        writeWhole(target, card);
+        terminal.out(`${showPath(target, process.cwd())}\n`);
     }
     if (asked.refusals.length > 0) process.exitCode = 2;
 }
 
-function targetOf({ file, plan }: ChosenPlan, { output, as }: Options): string {
+/** Where the card goes; undefined for the standard output. */
+function targetOf({ file, plan }: ChosenPlan, { output, as }: Options): string | undefined {
+    if (output === '-') {
+        const form = as ?? 'pdf';
+        if (terminal.columns !== undefined && (form === 'pdf' || form === 'png'))
+            throw new Refusal(
+                `A ${form} is nothing to read on a screen: send it on, as in -o - > card.${form}.`,
+            );
+        return undefined;
+    }
     if (output === undefined) {
         const { dir, name } = parse(resolve(file.path));
         return join(dir, `${name}${file.plans.length > 1 ? `-${plan.plan.name}` : ''}.${as ?? 'pdf'}`);
@@ -92,13 +113,13 @@ function formOf(path: string): Form | undefined {
 
 async function made(
     { file, plan }: ChosenPlan,
-    target: string,
+    target: string | undefined,
     { as, paper, dpi }: Options,
 ): Promise<string | Uint8Array> {
     const findings = file.concerning.get(plan.plan.name) ?? [];
     const scene = sceneFromAbove(plan, findings);
     const contents = cardContents(plan.turns ? plan : withTurns(plan), findings);
-    switch (as ?? formOf(target)) {
+    switch (as ?? (target === undefined ? 'pdf' : formOf(target))) {
         case 'html':
             return cardHtml(contents, scene);
         case 'svg':
@@ -106,12 +127,7 @@ async function made(
         case 'png':
             return pixels(cardSheet(contents, scene, { paper }), dpi);
     }
-    const { date, author } = plan.plan;
-    return pdf(cardPages(contents, scene, { paper }), {
-        title: `${contents.title} – deck card`,
-        ...(author && { author: author.value }),
-        ...(date && { made: new Date(`${date.value}T12:00:00Z`) }),
-    });
+    return pdf(cardPages(contents, scene, { paper }), aboutCard(contents, plan.plan));
 }
 
 async function pixels(svg: string, dpi: number): Promise<Uint8Array> {
@@ -122,13 +138,10 @@ async function pixels(svg: string, dpi: number): Promise<Uint8Array> {
 type Pdf = typeof import('../drawing/card/pdf.ts');
 
 /** The library that writes PDF is as large as all the rest: it has a bundle of its own, read only here. */
-async function pdf(
-    pages: readonly string[],
-    about: Omit<Parameters<Pdf['pdfOf']>[1], 'faces' | 'language'>,
-): Promise<Uint8Array> {
+async function pdf(pages: readonly string[], about: ReturnType<typeof aboutCard>): Promise<Uint8Array> {
     const { faces } = await import('./press.ts');
     const { pdfOf } = createRequire(import.meta.url)('../press/pdf.cjs') as Pdf;
-    return pdfOf(pages, { ...about, language: 'en', faces: faces() });
+    return pdfOf(pages, { ...about, faces: faces() });
 }
 
 function dotsPerInch(text: string): number {

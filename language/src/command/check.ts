@@ -103,7 +103,7 @@ async function asked(paths: string[], { stdin, stdinPath }: Options): Promise<As
 
 /** @returns also what the command is to end with */
 async function report(asked: Asked, options: Options): Promise<{ run: Run; status: 0 | 1 | 2 }> {
-    const all = await checkFiles(asked, true);
+    const all = await checkFiles(asked, { findingsOnly: true });
     for (const refusal of all.refusals) terminal.log(`layback: ${refusal}`);
     if (options.writeBaseline) {
         writeBaseline(all, options.baseline ?? usualBaseline);

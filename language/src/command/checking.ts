@@ -18,21 +18,21 @@ import { showPath } from './walk.ts';
 /** From about this many files on, reading them takes longer than optimising for it, and their memory counts. */
 const many = 20;
 
-/**
- * Checks what was asked for, reading what it uses from the disk.
- *
- * @param findingsOnly  nobody will look at the plans: of many files, each is dropped when it is checked
- * @param read  gives what is used instead of the disk: another version of it
- */
-export async function check(
-    asked: Asked,
-    findingsOnly = false,
-    read?: (path: string) => FileText,
-): Promise<Run> {
+interface Wishes {
+    /** Nobody will look at the plans: of many files, each is dropped when it is checked. */
+    readonly findingsOnly?: boolean;
+    /** Gives what is used instead of the disk: another version of it. */
+    readonly read?: (path: string) => FileText;
+    /** The one plan that somebody will look at, by its name: the others are not judged, nor turned. */
+    readonly plan?: string | undefined;
+}
+
+/** Checks what was asked for, reading what it uses from the disk. */
+export async function check(asked: Asked, { findingsOnly = false, read, plan }: Wishes = {}): Promise<Run> {
     const services = createServices();
     const given = toLoad(services, asked, read);
     const wanted = given[1];
-    const options = { turns: true, once: true };
+    const options = { turns: true, once: true, ...(plan !== undefined && { plan }) };
     const sheets = new Map<string, Kept>();
     if (findingsOnly && wanted.length > many) {
         settle();

@@ -74,7 +74,7 @@ async function draw(path: string, options: Options): Promise<void> {
     const asked = fromPaths([path], process.cwd());
     if (asked.files.length === 0) throw new Refusal(asked.refusals.join(' '));
     for (const refusal of asked.refusals) terminal.log(`layback: ${refusal}`);
-    const run = await check(asked);
+    const run = await check(asked, options.view === 'compare' ? {} : { plan: options.plan });
     const chosen = chosenPlans(run, options.plan);
     const targets = chosen.map((one) => targetOf(one, options));
     if (options.output !== undefined && chosen.length > 1) {

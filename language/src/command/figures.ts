@@ -44,7 +44,7 @@ interface Options {
 }
 
 async function figures(path: string, options: Options): Promise<void> {
-    const run = await checkFiles(fromPaths([path], process.cwd()));
+    const run = await checkFiles(fromPaths([path], process.cwd()), { plan: options.plan });
     for (const refusal of run.refusals) terminal.log(`layback: ${refusal}`);
     if (run.files.length > 0) {
         const chosen = chosenPlans(run, options.plan);

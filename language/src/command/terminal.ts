@@ -2,7 +2,7 @@ import { colours, type Ink, noColours } from '../reports/ink.ts';
 
 /** What was asked for goes to `out`; everything else, also progress, to `log`. */
 export interface Terminal {
-    readonly out: (text: string) => void;
+    readonly out: (what: string | Uint8Array) => void;
     readonly log: (text: string) => void;
     /** For what goes to `out`. */
     readonly ink: Ink;
@@ -11,7 +11,7 @@ export interface Terminal {
 }
 
 export const terminal: Terminal = {
-    out: (text) => process.stdout.write(text),
+    out: (what) => process.stdout.write(what),
     log: (text) => process.stderr.write(`${text}\n`),
     get ink() {
         return coloured() ? colours : noColours;

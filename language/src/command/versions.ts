@@ -90,8 +90,12 @@ export async function checkSides(sides: Sides, cwd: string): Promise<[CheckedVer
             `There is no .spread file in ${paths.join(', ') || 'this repository'}, now or at ${before}.`,
         );
     return [
-        await checked(before, await check(old.asked, false, old.read), (path) => path),
-        await checked(after ?? 'the files now', await check(asked, false, now?.read), (path) => path),
+        await checked(before, await check(old.asked, { read: old.read }), (path) => path),
+        await checked(
+            after ?? 'the files now',
+            await check(asked, now && { read: now.read }),
+            (path) => path,
+        ),
     ];
 }
 

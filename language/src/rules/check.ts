@@ -41,6 +41,8 @@ export interface CheckOptions {
     readonly turns?: boolean;
     /** Nobody will ask again: what was read of a file is not kept for the next time. */
     readonly once?: boolean;
+    /** Of files that hold this plan, the others are read and computed, but neither turned nor judged. */
+    readonly plan?: string;
 }
 
 /** Checks every file that was asked for. */
@@ -77,7 +79,7 @@ export function checkSheet(
     { services, unread, others }: Pick<Loaded, 'services' | 'unread' | 'others'>,
     gathered: Gathered,
     used: ReadonlySet<unknown>,
-    { turns = false, once = false }: CheckOptions = {},
+    { turns = false, once = false, plan }: CheckOptions = {},
 ): CheckedSheet {
     const scope = services.references.ScopeProvider as ReachScope;
     const { LangiumDocuments: documents } = services.shared.workspace;
@@ -88,10 +90,12 @@ export function checkSheet(
     const { resolved, plans: first, memory } = readOnce(document, trees, gathered, used, !once);
     const whole = reach.from(document).every(isWhole);
     const language = enough([...told, ...checkPlans(document, resolved, gathered, whole)]);
-    const plans = turns ? first.map(turned) : first;
+    const isAsked = (one: AnalysedPlan) => plan === undefined || one.plan.name === plan;
+    const none = !first.some(isAsked);
+    const plans = turns ? first.map((one) => (none || isAsked(one) ? turned(one) : one)) : first;
     const judgement = judge(
         { ...resolved, ...versionOf(document) },
-        plans,
+        none ? plans : plans.filter(isAsked),
         turns ? rules : firstRules,
         memory,
     );
