@@ -127,7 +127,7 @@ test('combined-length: where the double alone is over, cutting the leader to not
     await expect(mended(text('12.5 m'), 'combined-length')).rejects.toThrow('offers no fix');
     const after = await checkText(text('8.5 m'));
     const fixes = after.findings.find(({ rule }) => rule === 'combined-length')?.fixes;
-    expect(fixes?.map(({ title }) => title)).toEqual(['Cut the leader to 3.6 m']);
+    expect(fixes?.map(({ title }) => title)).toEqual(['Cut the leader to 3.5 m']);
 });
 
 test('entry-angle: pulled too flat a head does not breathe, and the remedy is the other way round', async () => {

@@ -1,22 +1,34 @@
 import type { AnalysedPlan } from '../plan/figures.ts';
+import type { Fix } from '../plan/finding.ts';
 import type { Measure } from '../plan/measure.ts';
-import type { SpreadLine, TackleLimits } from '../plan/model.ts';
+import type { SpreadLine } from '../plan/model.ts';
+import { printApart } from '../units/print.ts';
+import { units } from '../units/unit.ts';
+import { asWritten, replaceValue } from './fixes.ts';
 import type { Problem, Report, Where } from './rule.ts';
 import { say, sayApart } from './say.ts';
 import { firstWord, limitsFor, writtenHere } from './written.ts';
 
 /** A length of tackle that the rules limit by line class. */
 export interface LimitedLength {
-    readonly which: 'double' | 'leader' | 'combined';
+    readonly which: Which;
     /** As a sentence begins: `The leader of Broad`. */
     readonly name: string;
     /** `is`, unless it is several. */
     readonly verb?: 'is' | 'are together';
     readonly at: Where;
-    readonly length: Measure | number;
+    /** m */
+    readonly length: number;
+    /** Whose unit it is told in. */
+    readonly like: Measure;
     /** The shortest way to mend it. */
-    readonly fixes?: (limit: number) => Problem['fixes'];
+    readonly fixes?: (room: Room) => Problem['fixes'];
 }
+
+type Which = 'double' | 'leader' | 'combined';
+
+/** How long each may be, m, with the margin that the team keeps: nothing where nobody limits it. */
+export type Room = (which: Which) => number;
 
 /** Holds one length of every line to the limit for its class: over it an error, inside the stretch margin a warning. */
 export function judgeLengths(
@@ -29,41 +41,74 @@ export function judgeLengths(
         const lineClass = line.outfit?.value.line?.lineClass;
         const found = lineClass && lengthIn(line);
         if (!found) continue;
-        const word = firstWord(plan, (book) => limitsFor(book, lineClass)?.[found.which]);
-        const problem = word && lengthProblem(found, word.limit, word.book.title, margin);
+        const wordOn = (which: Which) => firstWord(plan, (book) => limitsFor(book, lineClass)?.[which]);
+        const word = wordOn(found.which);
+        if (!word) continue;
+        const room: Room = (which) =>
+            asPublished(wordOn(which)?.limit.si ?? Number.POSITIVE_INFINITY, found.like) - (margin?.si ?? 0);
+        const problem = lengthProblem(found, word.limit, word.book.title, margin, room);
         if (!problem) continue;
         const rule = { at: word.limit, what: writtenHere(word.book) };
         report({ ...problem, related: [rule, ...(problem.related ?? [])], positions: [line] });
     }
 }
 
+/**
+ * A limit as the rule books print it: metres cut to the centimetre, and whole feet or inches beside them (9.14 m and
+ * 30 ft in the IGFA's). To whoever measures in feet, the feet count.
+ */
+function asPublished(limit: number, { quantity }: Measure): number {
+    if (quantity?.unit.system !== 'imperial') return limit;
+    const inches = Math.round(limit / units.in.toSI) * units.in.toSI;
+    return Math.abs(inches - limit) <= HALF_A_CENTIMETRE ? Math.max(limit, inches) : limit;
+}
+
+/** m; with the last digit of a computer's number. */
+const HALF_A_CENTIMETRE = 0.005 + 1e-9;
+
 function lengthProblem(
-    { name, verb = 'is', at, length, fixes }: LimitedLength,
-    limit: NonNullable<TackleLimits['leader']>,
+    { which, name, verb = 'is', at, length, like, fixes }: LimitedLength,
+    written: Measure,
     book: string,
     margin: Measure | undefined,
+    room: Room,
 ): Problem | undefined {
-    const si = typeof length === 'number' ? length : length.si;
     const it = verb === 'is' ? 'it' : 'them';
-    if (si > limit.si + 1e-9) {
-        const [is, most] = sayApart.length(length, limit);
+    const limit = asPublished(written.si, like);
+    const own = Math.abs(like.si - length) < 1e-9 ? like : length;
+    const [is, most] =
+        limit === written.si
+            ? sayApart.length(own, written)
+            : printApart(length, limit, like.quantity ?? units.m);
+    // Rounded as a fix would be: never up, over the limit.
+    const told = asWritten(like, room(which), 'down')?.text ?? say.length(room(which), like);
+    const remedy = `Cut ${it} to ${told} or less.`;
+    if (length > limit + 1e-9) {
         return {
             at,
             what: `${name} ${verb} ${is} long, and ${book} allows ${most}.`,
             why: 'A fish on it does not count.',
-            remedy: `Cut ${it} to ${most} or less.`,
-            fixes: fixes?.(limit.si),
+            remedy,
+            fixes: fixes?.(room),
         };
     }
-    if (!margin || si <= limit.si - margin.si + 1e-9) return undefined;
-    const [is, most] = sayApart.length(length, limit);
+    if (!margin || length <= limit - margin.si + 1e-9) return undefined;
     return {
         at,
         severity: 'warning',
         what: `${name} ${verb} ${is} long, inside the ${say.length(margin)} kept under the ${most} of ${book}.`,
         why: 'Nylon stretches in a fight and is measured after it.',
-        remedy: `Cut ${it} to ${say.length(limit.si - margin.si, typeof length === 'number' ? undefined : length)}.`,
+        remedy,
         related: [{ at: margin, what: 'The margin is said here.' }],
-        fixes: fixes?.(limit.si - margin.si),
+        fixes: fixes?.(room),
     };
+}
+
+/** Cuts a leader so that it is right on its own and with the double; nothing where the double alone is too long. */
+export function cutLeader(line: SpreadLine, leader: Measure, room: Room): Fix | undefined {
+    const double = line.outfit?.value.double?.length?.si ?? 0;
+    const longest = Math.min(room('leader'), room('combined') - double);
+    return longest > 0
+        ? replaceValue((text) => `Cut the leader to ${text}`, leader, longest, 'down')
+        : undefined;
 }

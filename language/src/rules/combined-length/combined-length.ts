@@ -1,6 +1,5 @@
-import { replaceValue } from '../fixes.ts';
 import { leaderOf } from '../gear.ts';
-import { judgeLengths } from '../lengths.ts';
+import { cutLeader, judgeLengths } from '../lengths.ts';
 import { rule } from '../rule.ts';
 import { written } from '../standing.ts';
 
@@ -25,16 +24,8 @@ export const combinedLength = rule({
                     verb: 'are together',
                     at: leader,
                     length: double.si + leader.si,
-                    fixes: (limit) => [
-                        limit > double.si
-                            ? replaceValue(
-                                  (text) => `Cut the leader to ${text}`,
-                                  leader,
-                                  limit - double.si,
-                                  'down',
-                              )
-                            : undefined,
-                    ],
+                    like: leader,
+                    fixes: (room) => [cutLeader(line, leader, room)],
                 };
             },
             report,

@@ -22,9 +22,15 @@ export const doubleLength = rule({
                         which: 'double',
                         name: `The double of ${outfit.value.title}`,
                         at: length,
-                        length,
-                        fixes: (limit) => [
-                            replaceValue((text) => `Shorten it to ${text}`, length, limit, 'down'),
+                        length: length.si,
+                        like: length,
+                        fixes: (room) => [
+                            replaceValue(
+                                (text) => `Shorten the double to ${text}`,
+                                length,
+                                room('double'),
+                                'down',
+                            ),
                         ],
                     }
                 );

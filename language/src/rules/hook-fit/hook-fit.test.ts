@@ -16,6 +16,12 @@ describe('hook-fit', () => {
         expect(await messagesOf(rigged('single { gap 50 mm }'), 'hook-fit')).toEqual([]);
     });
 
+    test('under a plug the head keeps no point away', async () => {
+        const plug = rigged('treble { gap 18 mm }', 'head 34 mm').replace('"Own" pusher', '"Own" diver');
+        expect(await messagesOf(plug, 'hook-fit')).toEqual([]);
+        expect(await messagesOf(plug.replace('diver', 'pusher'), 'hook-fit')).toHaveLength(1);
+    });
+
     test('says each figure as it was measured, and in both systems where they differ', async () => {
         expect((await messagesOf(rigged('single { gap 1.5 in }'), 'hook-fit'))[0]).toContain(
             'a gap of 1.5 in (38 mm), and the head is 50 mm across',

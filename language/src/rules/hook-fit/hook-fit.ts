@@ -1,4 +1,4 @@
-import { hooksOf } from '../gear.ts';
+import { gearOf, hooksOf } from '../gear.ts';
 import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { sayApart } from '../say.ts';
@@ -18,7 +18,9 @@ export const hookFit = rule({
         for (const { line } of tackledLines(analysis)) {
             const [lure, hooks] = [line.lure?.value, hooksOf(line)];
             if (!lure || !hooks) continue;
-            if (lure.head && hooks.gap && hooks.gap.si < lure.head.si * least) {
+            // On a plug the hooks hang below the head, which keeps nothing away.
+            const isSkirted = gearOf(line) === 'skirted lure';
+            if (isSkirted && lure.head && hooks.gap && hooks.gap.si < lure.head.si * least) {
                 const [gap, head] = sayApart.length(hooks.gap, lure.head);
                 report({
                     at: hooks.gap,

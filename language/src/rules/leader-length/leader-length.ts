@@ -1,6 +1,5 @@
-import { replaceValue } from '../fixes.ts';
 import { leaderOf, runnerOf } from '../gear.ts';
-import { judgeLengths } from '../lengths.ts';
+import { cutLeader, judgeLengths } from '../lengths.ts';
 import { rule } from '../rule.ts';
 import { written } from '../standing.ts';
 
@@ -17,16 +16,15 @@ export const leaderLength = rule({
         judgeLengths(
             analysis,
             (line) => {
-                const length = leaderOf(line)?.length;
+                const leader = leaderOf(line)?.length;
                 return (
-                    length && {
+                    leader && {
                         which: 'leader',
                         name: `The leader of ${runnerOf(line)?.value.title ?? line.position.name}`,
-                        at: length,
-                        length,
-                        fixes: (limit) => [
-                            replaceValue((text) => `Cut it to ${text}`, length, limit, 'down'),
-                        ],
+                        at: leader,
+                        length: leader.si,
+                        like: leader,
+                        fixes: (room) => [cutLeader(line, leader, room)],
                     }
                 );
             },

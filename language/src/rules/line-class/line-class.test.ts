@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { checkText, expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 function fished(line: string, event = 'harbour-cup'): string {
     const outfit = `outfit own "Own" {\n    line nylon { ${line} }\n}`;
@@ -50,6 +50,15 @@ describe('line-class', () => {
             `${noClasses}\nspread`,
         );
         expect(await messagesOf(text, 'line-class')).toEqual([]);
+    });
+
+    test('line of no class is told of, since nothing of it was judged', async () => {
+        const { findings } = await checkText(fished('diameter 0.8 mm  breaks 34 kg'));
+        expect(
+            findings
+                .filter(({ rule }) => rule === 'line-class')
+                .map(({ severity, what }) => [severity, what]),
+        ).toEqual([['hint', 'The line of Own says no class, so nothing of it was held to the rules.']]);
     });
 
     test('outside an event any line fishes', async () => {

@@ -12,7 +12,7 @@ export const lineClass = rule({
     group: 'written rules',
     standing: written('The pack that the event stands on, and the classes that it allows.'),
     severity: 'error',
-    summary: 'A line is of a class that the event does not allow, or breaks above its class.',
+    summary: 'A line is of a class that the event does not allow, breaks above its class, or says none.',
     settings: {},
 
     check({ plan, lines }, _, report) {
@@ -21,7 +21,10 @@ export const lineClass = rule({
         const book = firstWord(plan, ({ classes }) => (classes.length > 0 ? classes : undefined));
         for (const { line } of lines.filter(({ line }) => line.role !== 'teaser')) {
             const found = line.outfit?.value.line?.lineClass;
-            if (!found) continue;
+            if (!found) {
+                unsaid(line, report);
+                continue;
+            }
             const row = book?.limit.find(({ lineClass }) => lineClass.si === found.si);
             if (allowed && !allowed.some(({ si }) => si === found.si)) {
                 notAmong(line, found, plan.event.value.title, allowed, report);
@@ -34,6 +37,19 @@ export const lineClass = rule({
         }
     },
 });
+
+/** Silence would read as a clean plan. */
+function unsaid(line: SpreadLine, report: Report) {
+    if (!line.outfit?.value.line) return;
+    report({
+        at: line.outfit,
+        severity: 'hint',
+        what: `The line of ${line.outfit.value.title} says no class, so nothing of it was held to the rules.`,
+        why: 'Class, double, leader and drag all go by it.',
+        remedy: 'Write it down: line { class 24 kg }.',
+        positions: [line],
+    });
+}
 
 function notAmong(line: SpreadLine, found: Measure, book: string, among: readonly Measure[], report: Report) {
     report({
