@@ -192,6 +192,15 @@ const rendererBeside = {
 
 const targets = {
     press: [node('node_modules/@resvg/resvg-wasm/index.mjs', 'dist/press/renderer.cjs')],
+    // What makes cards for whoever has no command: on its own, since a server starts more often than it prints.
+    card: [
+        browser('language/src/drawing/card/printer.ts', 'dist/press/card.js', 'iife', {
+            globalName: 'laybackCard',
+            // Where it lies, the library asks for the sake of archives alone, which a card is not for.
+            define: { ...common.define, 'import.meta.url': '"file:///nowhere/"' },
+            plugins: [pressed, nothing],
+        }),
+    ],
     server: [
         node('language/src/server-node.ts', 'dist/server-node.cjs', { plugins: [leftOut, rendererBeside] }),
         browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife', { plugins: [leftOut] }),

@@ -4,6 +4,8 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
 import * as protocol from '../../language/src/editor/protocol.ts';
+import { folderOf, layback } from '../command/layback.ts';
+import { readPdf } from '../drawing/card-pdf.ts';
 import { apply, type Editor, editorOver, positionAt } from './client.ts';
 import { plan, team } from './team.ts';
 
@@ -95,6 +97,61 @@ test('a finding is offered to be waived, all but its reason', async () => {
         apply(text, [{ range: { start: offer!.at, end: offer!.at }, newText: put }]),
     );
     expect(await editor.findings('plans/waived.spread')).toEqual([]);
+});
+
+describe('a deck card', () => {
+    const press = pathToFileURL(join(root, 'dist/press')).toString();
+    const wanted = (form: protocol.CardWanted['form'], more?: Partial<protocol.CardWanted>) => ({
+        uri: editor.uri('plans/march.spread'),
+        plan: 'morning',
+        paper: 'a4' as const,
+        press,
+        form,
+        ...more,
+    });
+    const printed = async (form: protocol.CardWanted['form'], more?: Partial<protocol.CardWanted>) => {
+        const made = await ask(protocol.card, wanted(form, more));
+        return { ...made!, bytes: Buffer.from(made!.content, 'base64') };
+    };
+
+    test.each(['html', 'svg', 'png'] as const)(
+        'is byte for byte that of the command, as %s',
+        async (form) => {
+            const cwd = folderOf({ ...team, 'rules/house.spread': house });
+            layback(['card', 'plans/march.spread', '-p', 'morning', '-o', `card.${form}`], { cwd });
+            const { bytes, errors } = await printed(form);
+            expect(bytes.equals(readFileSync(join(cwd, `card.${form}`)))).toBe(true);
+            expect(errors).toBe(0);
+        },
+    );
+
+    test('is a PDF of the paper that was asked for, which says what that of the command says', async () => {
+        const cwd = folderOf({ ...team, 'rules/house.spread': house });
+        layback(['card', 'plans/march.spread', '-p', 'morning', '--paper', 'letter'], { cwd });
+        const ofCommand = await readPdf(new Uint8Array(readFileSync(join(cwd, 'plans/march-morning.pdf'))));
+        const { bytes } = await printed('pdf', { paper: 'letter' });
+        const read = await readPdf(new Uint8Array(bytes));
+        expect(read).toEqual({ ...ofCommand, faces: read.faces });
+        expect([read.pages[0]!.width, read.pages[0]!.height]).toEqual([612, 792]);
+        expect(read.faces.map((name) => name.replace(/^.*\+/, '')).sort()).toEqual(
+            ofCommand.faces.map((name) => name.replace(/^.*\+/, '')).sort(),
+        );
+    });
+
+    test('is made of a text that nobody has saved, and says that it has errors', async () => {
+        const text = plan.replace('speed', 'weather "unsaved breeze"\n    sped');
+        await editor.open('plans/draft.spread', text);
+        const { bytes, errors } = await printed('html', {
+            uri: editor.uri('plans/draft.spread'),
+        });
+        expect(bytes.toString()).toContain('unsaved breeze');
+        expect(errors).toBeGreaterThan(0);
+    });
+
+    test('is none where there is no spread', async () => {
+        for (const name of ['boats.spread', 'gone.spread'])
+            expect(await ask(protocol.card, wanted('pdf', { uri: editor.uri(name) }))).toBeNull();
+    });
 });
 
 test('a picture comes in pixels too, with letters of its own', async () => {

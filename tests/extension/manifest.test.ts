@@ -45,10 +45,11 @@ describe('the manifest', () => {
                 ? Object.entries(value).flatMap(([key, inner]) => flat(inner, `${below}.${key}`))
                 : [[below, value]];
         const declared = Object.entries(contributes.configuration.properties)
-            .filter(([key]) => !key.startsWith('layback.diagram.'))
+            .filter(([key]) => !/^layback\.(diagram|card)\./.test(key))
             .map(([key, { default: usual }]): [string, unknown] => [key, usual]);
         expect(Object.fromEntries(declared)).toEqual(Object.fromEntries(flat(usualSettings, 'layback')));
         expect(sources).toContain("'diagram.bow'");
+        expect(sources).toContain("'card.paper'");
     });
 
     test('says of every setting what it does', () => {

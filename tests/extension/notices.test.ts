@@ -15,6 +15,7 @@ const title = /^(?<name>\S+) (?<version>\d\S*) \((?<licence>[^)]+)\)\n\n/;
 const starts = [
     ['language/src/command/program.ts', 'node', []],
     ['language/src/drawing/card/pdf.ts', 'node', []],
+    ['language/src/drawing/card/printer.ts', 'browser', []],
     ['language/src/server-node.ts', 'node', [leftOut]],
     ['language/src/server-browser.ts', 'browser', [leftOut]],
     ['extension/src/extension-node.ts', 'node', []],
@@ -92,6 +93,8 @@ test('the package for npm holds the command and what it reads, and nothing else 
             'dist/layback.mjs',
             'dist/layback/command-*.cjs',
             'dist/press/bold.ttf',
+            'dist/press/card.js',
+            'dist/press/card.js.LEGAL.txt',
             'dist/press/fonts.LICENSE',
             'dist/press/italic.ttf',
             'dist/press/pdf.cjs',

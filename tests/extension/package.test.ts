@@ -26,6 +26,8 @@ test('the package holds what it needs, and nothing else of the house', () => {
             'dist/layback.mjs',
             'dist/layback/command-*.cjs',
             'dist/press/bold.ttf',
+            'dist/press/card.js',
+            'dist/press/card.js.LEGAL.txt',
             'dist/press/fonts.LICENSE',
             'dist/press/italic.ttf',
             'dist/press/pdf.cjs',

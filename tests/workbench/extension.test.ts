@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { layOut } from '../../extension/package.mjs';
 import { openWorkbench, type Workbench } from './driver.ts';
 import { testCommands } from './extension/commands.ts';
+import { testDeckCard } from './extension/deck-card.ts';
 import { testDiagram } from './extension/diagram.ts';
 import { testFirstPlan } from './extension/first-plan.ts';
 import { testTexts } from './extension/texts.ts';
@@ -54,6 +55,7 @@ describe('the extension, installed, in a folder that is not trusted', { timeout:
     describe('a first plan', () => testFirstPlan(() => bench));
     describe('texts', () => testTexts(() => bench));
     describe('the diagram', () => testDiagram(() => bench));
+    describe('the deck card', () => testDeckCard(() => bench));
     describe('commands', () => testCommands(() => bench));
 });
 

@@ -6,6 +6,7 @@ import { type Diagram, diagramType, fillPanel, type PlanName } from './diagram.t
 import { exportDiagram, wantedAt, wantedOf } from './export.ts';
 import { contributeLureMenu } from './lure-menu.ts';
 import { keptFrom, type Shown } from './messages.ts';
+import { saveCard } from './save-card.ts';
 
 /** Panels with diagrams: at most one follows the plan that one works in, any number are pinned to theirs. */
 export function contributeDiagrams(context: ExtensionContext, server: Server, gaze: Gaze): Disposable {
@@ -63,5 +64,6 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
         commands.registerCommand('layback.followPlan', () => meant()?.pin(false)),
         commands.registerCommand('layback.exportSvg', () => exportDiagram('svg', home, wantedFor())),
         commands.registerCommand('layback.exportPng', () => exportDiagram('png', home, wantedFor())),
+        commands.registerCommand('layback.saveCard', () => saveCard(home, wantedFor())),
     );
 }

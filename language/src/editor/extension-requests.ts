@@ -4,7 +4,8 @@ import { messageOf } from '../plan/finding.ts';
 import { rules } from '../rules/registry.ts';
 import { describe } from '../rules/standing.ts';
 import { textCodes } from '../rules/text-codes.ts';
-import { PngPress } from './press.ts';
+import { cardAsked } from './deck-card.ts';
+import { base64, Press } from './press.ts';
 import * as protocol from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 import { starterFiles } from './starter.ts';
@@ -45,13 +46,17 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
         return waiverOffers(uri, range, services);
     });
 
-    const press = new PngPress(connection);
+    const press = new Press(connection);
     answer(protocol.png, async ({ press: folder, dpi, ...wanted }) => {
         await upToDate();
         const document = LangiumDocuments.getDocument(URI.parse(wanted.uri));
         const drawn = document && services.editor.Pictures.draw(document, wanted);
-        return drawn ? press.print(drawn.svg, folder, dpi === undefined ? {} : { dpi }) : null;
+        if (!drawn) return null;
+        return base64(await press.pixels(drawn.svg, folder, dpi === undefined ? {} : { dpi }));
     });
+    connection.onRequest(protocol.card.method, (wanted: protocol.CardWanted, token) =>
+        cardAsked(wanted, services, press, token),
+    );
 }
 
 function waiverOffers(

@@ -1,46 +1,69 @@
 import type { Connection } from 'vscode-languageserver';
-import { type PngWishes, type Press, pngOf } from '../drawing/png.ts';
+import type { CardPrinter } from '../drawing/card/printer.ts';
+import { type Press as PngPress, type PngWishes, pngOf } from '../drawing/png.ts';
 import { readFile } from './protocol.ts';
 
-/** Turns drawings into pixels. What it needs is asked of the client once: a web worker has no disk. */
-export class PngPress {
+/**
+ * Turns drawings into pixels and plans into cards. What it needs lies in a folder of the package and is asked of the
+ * client once, when it is first wanted: a web worker has no disk.
+ */
+export class Press {
     private readonly connection: Connection;
-    private readonly loaded = new Map<string, Promise<Press>>();
+    private readonly read = new Map<string, Promise<Uint8Array<ArrayBuffer>>>();
+    private readonly printers = new Map<string, Promise<CardPrinter>>();
 
     constructor(connection: Connection) {
         this.connection = connection;
     }
 
-    /**
-     * @param folder  address of the folder with the renderer and the faces
-     * @returns the PNG file in base 64
-     */
-    async print(svg: string, folder: string, wishes: PngWishes): Promise<string> {
-        let press = this.loaded.get(folder);
-        if (!press) {
-            press = this.load(folder);
-            this.loaded.set(folder, press);
-            // What failed once may be there the next time.
-            press.catch(() => this.loaded.delete(folder));
-        }
-        return base64(await pngOf(svg, await press, wishes));
+    /** A drawing as a PNG file. */
+    async pixels(svg: string, folder: string, wishes: PngWishes): Promise<Uint8Array> {
+        const [renderer, faces] = await Promise.all([
+            this.fileIn(folder, 'renderer.wasm'),
+            this.faces(folder),
+        ]);
+        const press: PngPress = { renderer, faces };
+        return pngOf(svg, press, wishes);
     }
 
-    private async load(folder: string): Promise<Press> {
-        const read = async (name: string) => {
-            const uri = `${folder}/${name}`;
+    /** Regular, bold and italic of the family that sheets are set in. */
+    faces(folder: string): Promise<Uint8Array[]> {
+        return Promise.all(
+            ['regular.ttf', 'bold.ttf', 'italic.ttf'].map((name) => this.fileIn(folder, name)),
+        );
+    }
+
+    /** The program that makes cards: read where the editor lies, like the server itself, and only once a card is wanted. */
+    printer(folder: string): Promise<CardPrinter> {
+        return once(this.printers, folder, async () => {
+            const text = new TextDecoder().decode(await this.fileIn(folder, 'card.js'));
+            return new Function(`${text}\nreturn laybackCard;`)() as CardPrinter;
+        });
+    }
+
+    private fileIn(folder: string, name: string): Promise<Uint8Array<ArrayBuffer>> {
+        const uri = `${folder}/${name}`;
+        return once(this.read, uri, async () => {
             const content = await this.connection.sendRequest<string | null>(readFile.method, { uri });
             if (content === null) throw new Error(`There is no ${uri}.`);
             return Uint8Array.from(atob(content), (character) => character.charCodeAt(0));
-        };
-        const names = ['renderer.wasm', 'regular.ttf', 'bold.ttf', 'italic.ttf'];
-        const [renderer, ...faces] = await Promise.all(names.map(read));
-        return { renderer: renderer!, faces };
+        });
     }
 }
 
+/** What failed once may be there the next time. */
+function once<T>(kept: Map<string, Promise<T>>, key: string, make: () => Promise<T>): Promise<T> {
+    const before = kept.get(key);
+    if (before) return before;
+    const made = make();
+    kept.set(key, made);
+    made.catch(() => kept.delete(key));
+    return made;
+}
+
 /** `btoa` takes characters, and only so many arguments go into one call. */
-function base64(bytes: Uint8Array): string {
+export function base64(content: Uint8Array | string): string {
+    const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
     let characters = '';
     for (let at = 0; at < bytes.length; at += 0x8000) {
         characters += String.fromCharCode(...bytes.subarray(at, at + 0x8000));

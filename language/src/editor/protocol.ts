@@ -4,9 +4,10 @@ import type { Summary } from '../drawing/summary.ts';
 import type { SvgWishes } from '../drawing/svg.ts';
 import type { Severity } from '../plan/finding.ts';
 import type { RuleEntry } from '../reports/sarif.ts';
+import type { Card, CardWanted, PngWanted } from './printed.ts';
 import type { DeepPartial, Settings } from './settings.ts';
 
-export type { PaletteName, RuleEntry, Settings, Severity, Summary };
+export type { Card, CardWanted, PaletteName, PngWanted, RuleEntry, Settings, Severity, Summary };
 
 /*
  * Everything that server, extension and preview say to each other beyond the standard protocol. Types and names
@@ -56,6 +57,9 @@ export const swapSides = request<PositionWanted, MoveWritten | null>('layback/sw
 
 /** A plan as pixels: a PNG file in base 64. */
 export const png = request<PngWanted, string | null>('layback/png');
+
+/** A plan's deck card, as a file. */
+export const card = request<CardWanted, Card | null>('layback/card');
 
 /** Every computed number of a plan, in the form of `layback figures --format json`. */
 export const figures = request<PlanWanted, Figures | null>('layback/figures');
@@ -277,13 +281,6 @@ export interface MoveWritten {
     readonly edit: WorkspaceEdit;
     /** Of the open document that the edit is for; absent where nobody has it open. */
     readonly version?: number;
-}
-
-export interface PngWanted extends PictureWanted {
-    /** The folder that holds what turns a drawing into pixels: the package's `dist/press`. */
-    readonly press: string;
-    /** 150 by default. */
-    readonly dpi?: number;
 }
 
 export interface Figures {

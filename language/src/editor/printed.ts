@@ -1,0 +1,31 @@
+import type { PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
+
+/* What server and extension say to each other about what is printed: types alone, like all of the protocol. */
+
+export interface PngWanted extends PictureWanted {
+    /** The folder that holds what turns a drawing into pixels: the package's `dist/press`. */
+    readonly press: string;
+    /** 150 by default. */
+    readonly dpi?: number;
+}
+
+export interface CardWanted extends PlanWanted {
+    /** `html` is the page for a telephone. */
+    readonly form: 'pdf' | 'html' | 'svg' | 'png';
+    /** `half` is A5. */
+    readonly paper: 'a4' | 'letter' | 'half';
+    /** The folder that holds what makes cards: the package's `dist/press`. */
+    readonly press: string;
+    /** Of a png; 150 by default. */
+    readonly dpi?: number;
+}
+
+export interface Card {
+    readonly uri: string;
+    readonly version?: number;
+    readonly plan: PlanEntry;
+    /** The file in base 64. */
+    readonly content: string;
+    /** In the text that it was made of: what is wrong there is wrong on the card. */
+    readonly errors: number;
+}
