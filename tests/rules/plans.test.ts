@@ -20,7 +20,16 @@ const knockOn: ReadonlySet<string> = new Set([
 
 /** Rules about what no single value of the plan can put right, and mistakes in what it took over from another. */
 const unfixed: ReadonlySet<string> = new Set([
-    ...['crew', 'deep-hooking', 'drag-under-tow', 'drag-untested', 'entry-angle', 'event', 'hook-fit'],
+    ...[
+        'clip-on-double',
+        'crew',
+        'deep-hooking',
+        'drag-under-tow',
+        'drag-untested',
+        'entry-angle',
+        'event',
+        'hook-fit',
+    ],
     ...[
         'hook-kind',
         'hook-overhang',

@@ -1,5 +1,6 @@
 import { nearest } from '../units/nearest.ts';
 import { clipFalseRelease } from './clip-false-release/clip-false-release.ts';
+import { clipOnDouble } from './clip-on-double/clip-on-double.ts';
 import { clipStiff } from './clip-stiff/clip-stiff.ts';
 import { combinedLength } from './combined-length/combined-length.ts';
 import { crew } from './crew/crew.ts';
@@ -52,6 +53,7 @@ import { wireLine } from './wire-line/wire-line.ts';
 /** Every rule, by name. */
 export const rules: readonly Rule[] = [
     clipFalseRelease,
+    clipOnDouble,
     clipStiff,
     combinedLength,
     crew,

@@ -1,0 +1,233 @@
+// Bundles everything that starts often: unbundled, the language alone takes a second to load.
+import {
+    chmodSync,
+    copyFileSync,
+    existsSync,
+    mkdirSync,
+    readdirSync,
+    readFileSync,
+    rmSync,
+    statSync,
+    writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import { leftOut } from './language/left-out.mjs';
+
+const root = dirname(fileURLToPath(import.meta.url));
+const inRoot = (path) => join(root, path);
+
+/** Built-in plans, rule pages and what `layback new` writes are text; fonts and the renderer are bytes. */
+const loader = {
+    '.spread': 'text',
+    '.md': 'text',
+    '.svg': 'text',
+    '.css': 'text',
+    '.wasm': 'binary',
+    '.ttf': 'binary',
+};
+
+const common = {
+    absWorkingDir: root,
+    bundle: true,
+    minify: false,
+    // Names of functions stay, so that what a fault report says can be understood.
+    keepNames: false,
+    sourcemap: false,
+    legalComments: 'linked',
+    logLevel: 'warning',
+    // A name that nothing exports would be found out by the first user who gets there.
+    logOverride: { 'import-is-undefined': 'error' },
+    target: ['node20.20', 'chrome120', 'firefox121', 'safari17'],
+    define: { 'process.env.NODE_ENV': '"production"' },
+    loader,
+};
+
+/** Pages of the rules, and of the codes that are none, as one module, `layback:rule-pages`: name → Markdown. */
+const rulePages = {
+    name: 'rule pages',
+    setup({ onResolve, onLoad }) {
+        onResolve({ filter: /^layback:rule-pages$/ }, () => ({ path: 'rule-pages', namespace: 'layback' }));
+        onLoad({ filter: /^rule-pages$/, namespace: 'layback' }, () => ({
+            contents: readPages(),
+            loader: 'json',
+        }));
+    },
+};
+
+function readPages() {
+    const rules = inRoot('language/src/rules');
+    const pages = readdirSync(rules, { withFileTypes: true })
+        .filter((entry) => entry.isDirectory())
+        .flatMap(({ name }) =>
+            readdirSync(join(rules, name))
+                .filter((file) => file.endsWith('.md'))
+                .map((file) => [basename(file, '.md'), readFileSync(join(rules, name, file), 'utf8')]),
+        );
+    return JSON.stringify(Object.fromEntries(pages));
+}
+
+/** The command's start: without the editor protocol's packages, and without what its parser never uses. */
+const lean = {
+    name: 'lean start',
+    setup({ onResolve }) {
+        onResolve({ filter: /^vscode-languageserver(-protocol|-types)?$/ }, () => ({
+            path: inRoot('language/src/command/protocol-stub.ts'),
+        }));
+        onResolve({ filter: /^node:child_process$/ }, ({ importer }) =>
+            importer.includes('commander') ? { path: 'child_process', namespace: 'nothing' } : undefined,
+        );
+    },
+};
+const nothing = {
+    name: 'nothing',
+    setup({ onLoad }) {
+        onLoad({ filter: /.*/, namespace: 'nothing' }, () => ({
+            contents: 'module.exports = {};',
+            loader: 'js',
+        }));
+    },
+};
+
+/** The press for PDF, without what reads compressed faces: ours are plain. */
+const pressed = {
+    name: 'plain faces',
+    setup({ onResolve }) {
+        onResolve({ filter: /^brotli\// }, ({ path }) => ({ path, namespace: 'nothing' }));
+    },
+};
+
+/** The command proper, named after its content: what the engine keeps of it must never serve another one. */
+async function buildCommand() {
+    const { metafile } = await build({
+        ...common,
+        entryPoints: { command: 'language/src/command/program.ts' },
+        outdir: 'dist/layback',
+        entryNames: '[name]-[hash]',
+        outExtension: { '.js': '.cjs' },
+        metafile: true,
+        platform: 'node',
+        format: 'cjs',
+        target: 'node20.20',
+        define: { ...common.define, 'import.meta.url': 'bundleUrl' },
+        plugins: [lean, nothing, rulePages],
+    });
+    const bundle = Object.keys(metafile.outputs).find((path) => path.endsWith('.cjs'));
+    await build({
+        ...common,
+        entryPoints: ['language/src/command/main.ts'],
+        outfile: 'dist/layback.mjs',
+        platform: 'node',
+        format: 'esm',
+        target: 'node20.20',
+        define: { ...common.define, COMMAND_BUNDLE: JSON.stringify(`./layback/${basename(bundle)}`) },
+    });
+    chmodSync(inRoot('dist/layback.mjs'), 0o755);
+    // As large as all the rest, and needed by one verb: on its own, so that the others do not carry it.
+    await build({
+        ...common,
+        entryPoints: ['language/src/drawing/card/pdf.ts'],
+        outfile: 'dist/press/pdf.cjs',
+        platform: 'node',
+        format: 'cjs',
+        target: 'node20.20',
+        define: { ...common.define, 'import.meta.url': 'pressUrl' },
+        plugins: [pressed, nothing],
+        banner: { js: `var pressUrl = require('node:url').pathToFileURL(__filename).href;` },
+    });
+    // Last, so that a command that starts meanwhile finds what it asks for.
+    for (const name of readdirSync(inRoot('dist/layback'))) {
+        if (!name.startsWith(basename(bundle))) rmSync(inRoot(join('dist/layback', name)));
+    }
+    console.error(`dist/layback.mjs  ${kilobytes('dist/layback.mjs')} + ${kilobytes(bundle)}`);
+}
+
+const node = (entry, outfile, more) => ({
+    entry,
+    options: {
+        entryPoints: [entry],
+        outfile,
+        platform: 'node',
+        format: 'cjs',
+        target: 'node20.20',
+        external: ['vscode'],
+        define: { ...common.define, 'import.meta.dirname': '__dirname' },
+        ...more,
+    },
+});
+
+const browser = (entry, outfile, format, more) => ({
+    entry,
+    options: {
+        entryPoints: [entry],
+        outfile,
+        platform: 'browser',
+        format,
+        external: ['vscode'],
+        ...more,
+    },
+});
+
+/** A server that has a disk finds the renderer's own code beside the renderer. */
+const rendererBeside = {
+    name: 'renderer beside',
+    setup({ onResolve }) {
+        onResolve({ filter: /^@resvg\/resvg-wasm$/ }, () => ({
+            path: './press/renderer.cjs',
+            external: true,
+        }));
+    },
+};
+
+const targets = {
+    press: [node('node_modules/@resvg/resvg-wasm/index.mjs', 'dist/press/renderer.cjs')],
+    server: [
+        node('language/src/server-node.ts', 'dist/server-node.cjs', { plugins: [leftOut, rendererBeside] }),
+        browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife', { plugins: [leftOut] }),
+    ],
+    extension: [
+        node('extension/src/extension-node.ts', 'dist/extension-node.cjs'),
+        browser('extension/src/extension-browser.ts', 'dist/extension-browser.js', 'cjs'),
+        browser('extension/view/preview.ts', 'dist/preview.js', 'iife'),
+    ],
+};
+
+const arimo = 'node_modules/@expo-google-fonts/arimo';
+
+/** What is laid beside the bundles as it is, by its name in dist/. */
+const beside = {
+    // Schemas of what the command prints as JSON.
+    'findings.schema.json': 'language/src/reports/findings.schema.json',
+    'figures.schema.json': 'language/src/reports/figures.schema.json',
+    'comparison.schema.json': 'language/src/reports/comparison.schema.json',
+    'preview.css': 'extension/view/preview.css',
+    // What turns a drawing into pixels.
+    'press/renderer.wasm': 'node_modules/@resvg/resvg-wasm/index_bg.wasm',
+    'press/regular.ttf': `${arimo}/400Regular/Arimo_400Regular.ttf`,
+    'press/bold.ttf': `${arimo}/700Bold/Arimo_700Bold.ttf`,
+    'press/italic.ttf': `${arimo}/400Regular_Italic/Arimo_400Regular_Italic.ttf`,
+    'press/fonts.LICENSE': `${arimo}/LICENSE_FONT`,
+};
+
+// `node build.mjs command press server extension`, or any of them; all where none is named.
+const wanted = process.argv.length > 2 ? process.argv.slice(2) : ['command', ...Object.keys(targets)];
+mkdirSync(inRoot('dist'), { recursive: true });
+if (wanted.includes('command')) await buildCommand();
+for (const name of wanted) {
+    for (const { entry, options } of targets[name] ?? []) {
+        if (!existsSync(inRoot(entry))) continue;
+        await build({ ...common, ...options });
+        console.error(`${options.outfile}  ${kilobytes(options.outfile)}`);
+    }
+}
+for (const [name, source] of Object.entries(beside)) {
+    mkdirSync(inRoot(join('dist', dirname(name))), { recursive: true });
+    copyFileSync(inRoot(source), inRoot(join('dist', name)));
+}
+// The servers read it when the first page is opened.
+writeFileSync(inRoot('dist/rule-pages.json'), readPages());
+
+function kilobytes(path) {
+    return `${Math.ceil(statSync(inRoot(path)).size / 1024)} kB`;
+}

@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import { checkText, messagesOf, today } from '../../../../tests/language/marked.ts';
+
+function fished(back: string, double: string, event = '    event harbour-cup\n'): string {
+    return today(
+        `${event}    port short corner { outfit own  lure own  back ${back} }`,
+        `outfit own "Own" like medium-1 { double { length ${double} } }
+lure own "Own lure" pusher { length 300 mm  leader nylon { length 4.3 m } }`,
+    );
+}
+
+describe('clip-on-double', () => {
+    test('is an error where double and leader reach to the clip, a warning where little is left', async () => {
+        const severity = async (back: string, double: string) =>
+            (await checkText(fished(back, double))).findings.find(({ rule }) => rule === 'clip-on-double')
+                ?.severity;
+        // 4 m of leader before the lure.
+        expect(await severity('8 m', '6 m')).toBe('error');
+        expect(await severity('20 m', '6 m')).toBeUndefined();
+        const { findings } = await checkText(fished('12 m', '8 m'));
+        const [found] = findings.filter(({ rule }) => rule === 'clip-on-double');
+        expect(found === undefined || found.severity === 'warning').toBe(true);
+    });
+
+    test('says how long the line is, and how much of it double and leader take', async () => {
+        const [message] = await messagesOf(fished('8 m', '6 m'), 'clip-on-double');
+        expect(message).toMatch(
+            /^From its clip to Own lure the line is 8(\.\d)? m long, and double and leader take 10 m of it\. .* Let it back until the clip has 0\.5 m of main line, or shorten the double\.$/,
+        );
+    });
+
+    test('says nothing of a line that no clip holds, or outside an event', async () => {
+        expect(
+            await messagesOf(
+                fished('8 m', '6 m').replace('back 8 m', 'back 8 m  from rod tip'),
+                'clip-on-double',
+            ),
+        ).toEqual([]);
+        expect(await messagesOf(fished('8 m', '6 m', ''), 'clip-on-double')).toEqual([]);
+    });
+});
