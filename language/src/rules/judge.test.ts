@@ -76,19 +76,15 @@ describe('one cause, one finding', () => {
         }
     });
 
-    test('what one plan takes lightly and another does not is as grave as the graver one', async () => {
-        const plans = (first: string, second: string) =>
-            today(`    rule wave-face { severity ${first} }\n${offTheFace}`).concat(
-                `spread tomorrow like today { rule wave-face { severity ${second} } }\n`,
-            );
-        for (const [first, second] of [
-            ['hint', 'error'],
-            ['error', 'hint'],
-        ] as const) {
-            const { findings } = await checkText(plans(first, second));
-            const found = findings.filter(({ rule }) => rule === 'wave-face');
-            expect(found.map(({ severity }) => severity)).toEqual(['error']);
-        }
+    test.each([
+        ['hint', 'error'],
+        ['error', 'hint'],
+    ])('is as grave as the graver of two plans has it: %s, %s', async (first, second) => {
+        const tomorrow = `spread tomorrow like today { rule wave-face { severity ${second} } }\n`;
+        const text = today(`    rule wave-face { severity ${first} }\n${offTheFace}`) + tomorrow;
+        const { findings } = await checkText(text);
+        const found = findings.filter(({ rule }) => rule === 'wave-face');
+        expect(found.map(({ severity }) => severity)).toEqual(['error']);
     });
 
     test('what goes wrong only in the plan that took it over is shown there, with where it was said', async () => {
