@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { turnsInSteps, withTurns } from '../../language/src/plan/analyse/turns.ts';
 import type { AnalysedPlan, TurnFigures } from '../../language/src/plan/figures.ts';
+import { limitWords } from '../../language/src/plan/turn-words.ts';
+import { sentencesOf } from '../../language/src/reports/figures-sentences.ts';
+import { units } from '../../language/src/units/unit.ts';
 import { checkText } from './marked.ts';
 
 const boat = `boat tern "Tern" {
@@ -170,5 +173,82 @@ describe('the turns of a plan', () => {
     ])('say why there are none: %s', async (_what, has, reason) => {
         const sheet = await checkText(`${boat}spread day {\n${has}\n${corners('16 m', '24 m')}\n}\n`);
         expect(withTurns(sheet.plans[0]!).turns).toEqual({ known: false, reason });
+    });
+});
+
+describe('natural baits', () => {
+    const baits = `bait mullet "Mullet" { kind dead  length 280 mm  weight 220 g  runs 5 kn to 7 kn }
+bait squid "Squid" { kind dead  length 250 mm  weight 200 g }
+`;
+    const plan = async (lines: string) => {
+        const sheet = await checkText(
+            `${boat}${baits}spread slow {\nboat tern\nspeed 6 kn\nturn within 80 m\n${lines}\n}\n`,
+        );
+        return withTurns(sheet.plans[0]!);
+    };
+    const at = (position: string, bait: string, back: number) =>
+        `${position} { outfit fifty  bait ${bait}  back ${back} m }`;
+
+    test('have their own least speed, which a turn is judged by', async () => {
+        const { turns } = await plan(at('port short corner', 'mullet', 40));
+        if (!turns?.known) throw new Error('no turns');
+        const { port, leastKnown, leastUnknown } = turns.value;
+        expect(port.allWorking.limit?.kind).toBe('slow');
+        expect(port.allWorking.limit!.speed!).toBeLessThan((5 * 1852) / 3600);
+        expect([leastKnown.length, leastUnknown.length]).toEqual([1, 0]);
+    });
+
+    test('of which nobody said how slowly they work are named, and nothing is promised of them', async () => {
+        const analysed = await plan(at('port short corner', 'squid', 40));
+        const { turns } = analysed;
+        if (!turns?.known) throw new Error('no turns');
+        expect(turns.value.leastUnknown.map(({ line }) => line.position.name)).toEqual(['port short corner']);
+        const said = sentencesOf(analysed, units.m).join('\n');
+        expect(said).not.toContain('works down to');
+        expect(said).toContain(
+            'Whether port short corner still works in a turn is not known: say from which speed it `runs`.',
+        );
+    });
+
+    test('settle behind the boat, from an estimate of their drag that is told as one', async () => {
+        const [line] = (await plan(at('port short corner', 'squid', 30))).lines;
+        expect(line!.rest.known && line!.rest.standing).toBe('estimated');
+        expect(line!.rest.known && line!.rest.leaning.join(' ')).toContain('bait');
+        expect(line!.pull.known && line!.pull.standing).toBe('estimated');
+    });
+});
+
+describe('in sentences', () => {
+    test('a turn that no lure bears is said, with what stops', async () => {
+        const sheet = await checkText(
+            `${boat}lure fast "Fast" bullet { length 300 mm  head 30 mm  weight 200 g  pull 1 kg at 8 kn  runs 8 kn to 16 kn }\nspread day {\nboat tern\nspeed 8 kn\nturn within 80 m\nport short corner { outfit fifty  lure fast  back 60 m }\n}\n`,
+        );
+        const said = sentencesOf(withTurns(sheet.plans[0]!), units.m);
+        expect(
+            said.some((each) => /^No turn to port that was looked at keeps every lure working: /.test(each)),
+        ).toBe(true);
+    });
+
+    test.each([
+        ['3 m', /A boat cannot be held to the 3 m that the plan turns within \(~\d m is the tightest/],
+        ['2 m', /^`turn within 2 m` cannot be used: the pairs and lures of that turn are not computed\./m],
+    ])('a turn within %s has neither pairs nor lures, and it is said why', async (radius, reason) => {
+        const sheet = await checkText(
+            `${boat}spread day {\nboat tern\nspeed 8 kn\nturn within ${radius}\n${corners('16 m', '24 m')}\n}\n`,
+        );
+        expect(sentencesOf(withTurns(sheet.plans[0]!), units.m).join('\n')).toMatch(reason);
+    });
+
+    test('both tightest turns are whole metres, with their limit and their seconds', async () => {
+        const sheet = await checkText(
+            `${boat}spread day {\nboat tern\nspeed 8 kn\nturn within 80 m\n${corners('16 m', '24 m')}\n}\n`,
+        );
+        const analysed = withTurns(sheet.plans[0]!);
+        if (!analysed.turns?.known) throw new Error('no turns');
+        const { allWorking } = analysed.turns.value.port;
+        expect(allWorking.radius! % 1).toBeCloseTo(0, 9);
+        expect(sentencesOf(analysed, units.m)).toContain(
+            `To port every lure works down to ~${Math.round(allWorking.radius!)} m (a half turn takes ${Math.round(allWorking.halfTurn!)} s); tighter, ${limitWords(allWorking.limit!)}.`,
+        );
     });
 });

@@ -91,3 +91,24 @@ test('a lure without weight, or heavier in water than in air, has none', () => {
     expect(lureWeight({ mass: 0.2, submerged: 0.3 }).kind).toBe('unknown');
     expect(lureWeight({ mass: 0.2, displaced: -1 }).kind).toBe('unknown');
 });
+
+test('a bait pulls an estimate from its size, between a fish that swims and one that skips across its way', () => {
+    const pull = pullOf({ bait: { length: 0.28, mass: 0.22 } }, 5 * KNOT);
+    expect(pull.standing).toBe('estimated');
+    expect(pull.leaning).toMatch(/bait/);
+    // By hand: 1.5 × (0.22 kg ÷ 1025 kg/m³ ÷ 0.28 m) = 11.5 cm², on ½ · 1025 · 2.572² = 3391 N/m²: 3.9 N at a coefficient of 1.
+    expect(pull.value).toBeCloseTo(3.9, 1);
+    expect(pull.low / pull.value).toBeCloseTo(0.4, 6);
+    expect(pull.high / pull.value).toBeCloseTo(2.5, 6);
+    // A fish in fair condition of 280 mm weighs 220 g (Fulton): nearly the same without a scale.
+    expect(pullOf({ bait: { length: 0.28 } }, 5 * KNOT).value).toBeCloseTo(pull.value, 1);
+    // What a scale read goes before it.
+    expect(
+        pullOf({ bait: { length: 0.28 }, measured: { pull: 9, speed: 5 * KNOT } }, 5 * KNOT).standing,
+    ).toBe('measured');
+});
+
+test('a bait without length or of no weight pulls nothing that is known', () => {
+    for (const bait of [{ length: 0 }, { length: -1 }, { length: 0.2, mass: 0 }, { length: Number.NaN }])
+        expect(lurePull({ bait }, 3).kind).toBe('unknown');
+});

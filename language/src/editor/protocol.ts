@@ -272,7 +272,7 @@ export interface Trial extends Pick<Picture, 'svg' | 'summary' | 'moves'> {
     readonly wave?: number;
     /** What would be found about the lure, and what about it would no longer be. */
     readonly findings: { readonly here: readonly string[]; readonly gone: readonly string[] };
-    /** `Turns cleanly down to 48 m to port, 52 m to starboard`; only where turns were asked for and can be followed. */
+    /** `Turns cleanly down to 48 m to port (shotgun too slow), …`: the radius and what ends it each way; only where turns were asked for and can be followed. */
     readonly turns?: string;
 }
 

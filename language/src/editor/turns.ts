@@ -1,6 +1,14 @@
 import { turnsInSteps } from '../plan/analyse/turns.ts';
-import type { AnalysedPlan, CleanTurn, Figure, TurnFigures } from '../plan/figures.ts';
+import type {
+    AnalysedPlan,
+    CleanTurn,
+    Figure,
+    SideTurnFigures,
+    TurnFigures,
+    TurnLimit,
+} from '../plan/figures.ts';
 import { type Finding, messageOf } from '../plan/finding.ts';
+import { listed } from '../plan/wording.ts';
 import type { CheckedSheet } from '../rules/check.ts';
 import { judge } from '../rules/judge.ts';
 import { ruleNamed, rules } from '../rules/registry.ts';
@@ -49,18 +57,39 @@ function keyOf(finding: Finding): string {
     return `${finding.rule} ${finding.at.start} ${messageOf(finding)}`;
 }
 
-/** `Turns cleanly down to 48 m to port, 52 m to starboard`. */
+/** `Turns cleanly down to 142 m to port (shotgun too slow), 63 m to starboard (short corner and long corner touch)`. */
 export function remarkOn({ plan, turns }: AnalysedPlan): Remark[] {
     if (!turns?.known) return [];
-    const { port, starboard } = turns.value;
-    const radius = ({ radius }: CleanTurn) =>
-        radius === undefined ? undefined : print(radius, plan.turn?.quantity ?? units.m);
-    const [left, right] = [radius(port.noFoul), radius(starboard.noFoul)];
+    const like = plan.turn?.quantity ?? units.m;
+    const [left, right] = [ending(turns.value.port), ending(turns.value.starboard)];
+    const told = ({ radius }: CleanTurn) =>
+        radius === undefined ? 'none' : print(radius, like, { digits: 0 });
+    const why = ({ limit }: CleanTurn) => (limit ? ` (${shortly(limit)})` : '');
     const title =
-        left === right
-            ? left === undefined
-                ? 'No turn that was looked at is clean'
-                : `Turns cleanly down to ${left}`
-            : `Turns cleanly down to ${left ?? 'none'} to port, ${right ?? 'none'} to starboard`;
+        left.radius === undefined && right.radius === undefined
+            ? `No turn that was looked at is clean${why(left)}`
+            : told(left) + why(left) === told(right) + why(right)
+              ? `Turns cleanly down to ${told(left)}${why(left)}`
+              : `Turns cleanly down to ${told(left)} to port${why(left)}, ${told(right)} to starboard${why(right)}`;
     return [{ plan: plan.name, title }];
+}
+
+/** The tightest turn that both keeps lines apart and lures working: whichever of the two ends it. */
+function ending({ noFoul, allWorking }: SideTurnFigures): CleanTurn {
+    const { radius = Number.POSITIVE_INFINITY } = noFoul;
+    return (allWorking.radius ?? Number.POSITIVE_INFINITY) > radius ? allWorking : noFoul;
+}
+
+function shortly(limit: TurnLimit): string {
+    const names = listed(limit.lines.map(({ line }) => line.position.name));
+    switch (limit.kind) {
+        case 'foul':
+            return `${names} touch`;
+        case 'slack':
+            return `${names} slack`;
+        case 'slow':
+            return `${names} too slow`;
+        case 'unsettled':
+            return `${names} not settled`;
+    }
 }

@@ -8,6 +8,8 @@ export interface LureDragSource {
     readonly measured?: { readonly pull: number; readonly speed: number };
     /** Diameter of the head in m and its shape; without a shape it counts as flat-faced. */
     readonly head?: { readonly diameter: number; readonly shape?: HeadShape };
+    /** A natural bait by its length, m, and its mass, kg; without a mass a fish of that length in fair condition. */
+    readonly bait?: { readonly length: number; readonly mass?: number };
 }
 
 export type LurePull =
@@ -48,13 +50,28 @@ export type HeadShape = keyof typeof HEAD_DRAG;
 /** What skirt, hooks and smoke add to the head's own drag, as a factor. Estimate: the range is 1.3 to 2.5. */
 export const SKIRT_FACTOR = { value: Math.sqrt(1.3 * 2.5), low: 1.3, high: 2.5 } as const;
 
+/**
+ * Drag of a towed bait on the frontal area of its body. Estimate: from a fish that swims with its hook and rigging to
+ * one that skips or turns across its way.
+ */
+export const BAIT_DRAG = { value: 1, low: 0.4, high: 2.5 } as const;
+
+/** Thickest over mean cross-section of a fish. Estimate: of a spindle it is about 1.9, of a cylinder 1. */
+const FULLNESS = 1.5;
+
+/**
+ * Mass of a fish over the cube of its length, kg/m³: Fulton's condition factor of 1 (W. E. Ricker, Computation and
+ * Interpretation of Biological Statistics of Fish Populations, 1975, from memory). Slender baits weigh less.
+ */
+export const BAIT_CONDITION = 10;
+
 /** Drag grows with about the square of speed; a lure that breathes and planes strays by this much. Estimate. */
 const EXPONENT = { value: 2, low: 1.8, high: 2.2 } as const;
 
 /**
  * Towing pull of a lure.
  *
- * @param source  a measured pull goes before the head
+ * @param source  a measured pull goes before the head, that before the size of a bait
  * @param speed   through the water, m/s, > 0
  * @returns N with its range and standing, or why there is none
  */
@@ -97,5 +114,27 @@ export function lurePull(source: LureDragSource, speed: number): LurePull {
             leaning: 'From the head’s diameter, times 1.3 to 2.5 for the skirt; a scale would tell.',
         };
     }
+    if (source.bait) return baitPull(source.bait, pressure);
     return { kind: 'unknown', reason: 'Neither a measured pull nor the head’s diameter is known.' };
+}
+
+/** Of a natural bait, from its size alone. */
+function baitPull({ length, mass }: NonNullable<LureDragSource['bait']>, pressure: number): LurePull {
+    if (!isPositive(length) || (mass !== undefined && !isPositive(mass))) {
+        return { kind: 'unknown', reason: 'The bait’s length, or its weight, is not above zero.' };
+    }
+    const volume = (mass ?? BAIT_CONDITION * length ** 3) / SEA_WATER_DENSITY;
+    const onBody = FULLNESS * (volume / length) * pressure;
+    const value = onBody * BAIT_DRAG.value;
+    if (!isPositive(value))
+        return { kind: 'unknown', reason: 'The bait’s length, or its weight, is absurd.' };
+    return {
+        kind: 'pull',
+        value,
+        low: onBody * BAIT_DRAG.low,
+        high: onBody * BAIT_DRAG.high,
+        dragArea: value / pressure,
+        standing: 'estimated',
+        leaning: 'From the bait’s size, times 0.4 to 2.5 for how it swims; a scale would tell.',
+    };
 }

@@ -28,8 +28,18 @@ export type LureWeight =
 /** Weight in water ÷ weight in air where nobody weighed it: half. Estimate. */
 export const SHARE_IN_WATER = 0.5;
 
-/** Weight of a lure in air and in water. */
-export function lureWeight({ mass, submerged, displaced }: LureWeightSource): LureWeight {
+/** The same of a natural bait, which is nearly as light in water as a fish: a twentieth. Estimate. */
+export const BAIT_SHARE_IN_WATER = 0.05;
+
+/**
+ * Weight of a lure in air and in water.
+ *
+ * @param shareInWater  where it was never weighed under water
+ */
+export function lureWeight(
+    { mass, submerged, displaced }: LureWeightSource,
+    shareInWater = SHARE_IN_WATER,
+): LureWeight {
     if (!isPositive(mass)) {
         return { kind: 'unknown', reason: 'The lure’s weight is not above zero.' };
     }
@@ -54,11 +64,11 @@ export function lureWeight({ mass, submerged, displaced }: LureWeightSource): Lu
         const inWater = inAir - SEA_WATER_DENSITY * displaced * STANDARD_GRAVITY;
         return { kind: 'weight', inAir, inWater, displaced, standing: 'measured' };
     }
-    const volume = (mass * (1 - SHARE_IN_WATER)) / SEA_WATER_DENSITY;
+    const volume = (mass * (1 - shareInWater)) / SEA_WATER_DENSITY;
     return {
         kind: 'weight',
         inAir,
-        inWater: inAir * SHARE_IN_WATER,
+        inWater: inAir * shareInWater,
         displaced: volume,
         standing: 'estimated',
     };

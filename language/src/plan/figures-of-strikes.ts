@@ -5,8 +5,10 @@ import type { Figure, LineFigures } from './figures.ts';
 export type ClearingReason =
     /** The hooked line falls across it as its clip opens. */
     | { readonly kind: 'release' }
-    /** The running line meets it when the fish has gone so far to that side, rad from straight behind the rod. */
-    | { readonly kind: 'run'; readonly side: 'port' | 'starboard'; readonly angle: number }
+    /** The running line meets it while the fish runs straight astern of the struck lure. */
+    | { readonly kind: 'astern' }
+    /** The running line meets it when the fish has gone so far to that side of the struck lure, m. */
+    | { readonly kind: 'run'; readonly side: 'port' | 'starboard'; readonly aside: number }
     /** That one cannot come in before it. */
     | { readonly kind: 'in the way'; readonly of: LineFigures }
     /** The running line does not meet it. */

@@ -34,6 +34,8 @@ export interface PairInTurnFigures {
     readonly turned: number;
     /** Sway at which they touch somewhere in the turn, rad; Infinity where none that was looked at does. */
     readonly swayMargin: number;
+    /** The same at the longer line's lure, m. */
+    readonly swayAtLure: number;
     /** Where on each, from its tow point, m. */
     readonly fromTowPoint: readonly [number, number];
     /** When the lines pass through each other even without sway, s. */
@@ -70,6 +72,10 @@ export interface TurnFigures {
     readonly asked?: Measure;
     readonly port: SideTurnFigures;
     readonly starboard: SideTurnFigures;
+    /** What is fished and of which it is said how slowly it works: only these are judged in `allWorking`. */
+    readonly leastKnown: readonly LineFigures[];
+    /** What is fished and of which nobody said how slowly it works. */
+    readonly leastUnknown: readonly LineFigures[];
     /** Fans whose distance was worked out. */
     readonly fanPairs: number;
 }

@@ -8,7 +8,7 @@ import type {
 } from '../plan/figures.ts';
 import { print } from '../units/print.ts';
 import { units } from '../units/unit.ts';
-import { nameOf, type Rows, type Speech } from './figures-speech.ts';
+import { marginWords, nameOf, type Rows, type Speech } from './figures-speech.ts';
 
 /** The turn that the plan allows, and what the tightest clean ones hang on. */
 export function tablesOfTurns({ turns, sensitivity }: AnalysedPlan, speech: Speech): Rows[] {
@@ -39,11 +39,7 @@ function askedTables(turns: TurnFigures, speech: Speech): Rows[] {
                 print(pair.clearance, speech.length),
                 print(pair.time, units.s, { digits: 0 }),
                 print(pair.turned, units.deg, { digits: 0 }),
-                pair.passedThrough === undefined
-                    ? Number.isFinite(pair.swayMargin)
-                        ? print(pair.swayMargin, units.deg)
-                        : 'none'
-                    : 'pass through each other',
+                pair.passedThrough === undefined ? marginWords(pair, speech) : 'pass through each other',
             ]),
         },
         {
@@ -99,7 +95,7 @@ export function sensitivityTable({ now, changes }: SensitivityFigures, { length,
         const by = was === undefined ? 0 : radius - was;
         const sign =
             Math.abs(by) < WORTH_TELLING ? '' : ` (${by > 0 ? '+' : '−'}${print(Math.abs(by), length)})`;
-        return `${print(radius, length)}${sign}`;
+        return `${print(radius, length, { digits: 0 })}${sign}`;
     };
     const matters = (after: readonly (number | undefined)[]) =>
         after.some((radius, index) => {

@@ -1,5 +1,7 @@
+import { USUAL_SWAY, WIDEST_SWAY } from '../physics/sway.ts';
 import type { AnalysedPlan, Figure, LineFigures } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
+import { print } from '../units/print.ts';
 import { type Unit, units } from '../units/unit.ts';
 import type { Column } from './table.ts';
 
@@ -45,4 +47,26 @@ export function shown<T>(figure: Figure<T>, text: (value: T) => string): string 
 
 export function nameOf({ line }: LineFigures): string {
     return line.position.name;
+}
+
+/** The sway at which two lines touch, and what that is at the longer one's lure: `7.2 deg, 2.9 m`. */
+export function marginWords(
+    pair: {
+        readonly a: LineFigures;
+        readonly b: LineFigures;
+        readonly swayMargin: number;
+        readonly swayAtLure: number;
+    },
+    { length }: Pick<Speech, 'length'>,
+): string {
+    if (Number.isFinite(pair.swayMargin))
+        return `${print(pair.swayMargin, units.deg)}, ${print(pair.swayAtLure, length)}`;
+    // As far as it is looked for: to the cap, or on a short line to the widest angle.
+    const capped = [pair.a, pair.b].every(
+        ({ astern, towPoint }) =>
+            astern.known &&
+            towPoint.known &&
+            (astern.value + towPoint.value[0]) * Math.sin(WIDEST_SWAY) >= USUAL_SWAY.cap,
+    );
+    return `not within ${capped ? print(USUAL_SWAY.cap, length) : print(WIDEST_SWAY, units.deg)}`;
 }

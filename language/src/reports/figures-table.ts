@@ -1,4 +1,5 @@
 import type { AnalysedPlan, DragStage, Figure, LineFigures, PairFigures } from '../plan/figures.ts';
+import { listed } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import { massOf } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
@@ -6,7 +7,15 @@ import { type PlansOfFile, whole } from './figures.ts';
 import { strikeTables, tablesOfLines } from './figures-of-lines.ts';
 import { sensitivityTable, tablesOfTurns } from './figures-of-turns.ts';
 import { sentencesOf } from './figures-sentences.ts';
-import { estimateMark, type Rows, type Speech, shown, speechOf } from './figures-speech.ts';
+import {
+    estimateMark,
+    marginWords,
+    nameOf,
+    type Rows,
+    type Speech,
+    shown,
+    speechOf,
+} from './figures-speech.ts';
 import { type Ink, noColours } from './ink.ts';
 import { type Column, table } from './table.ts';
 import { readable, type Width, widthFor } from './width.ts';
@@ -34,7 +43,7 @@ export async function sensitivityText(analysis: AnalysedPlan): Promise<string> {
     const text = [
         readable(`${plan.title} (${plan.name})`),
         ...rows.flatMap((each) => titled(each, noColours, width)),
-        ...notesOn(sensitivity ? [sensitivity] : []).map(readable),
+        ...notesOn(sensitivity ? [[sensitivity]] : []).map(readable),
     ];
     return `${text.join('\n')}\n`;
 }
@@ -147,36 +156,64 @@ function pairTable(
         shown(pair.lateralGap, (value) => print(value, speech.length)),
         shown(pair.stagger, (value) => print(value, speech.length)),
         shown(pair.clearance, (value) => print(value, speech.length)),
-        marginCell(pair.swayMargin),
+        marginCell(pair, speech),
     ]);
     return table(pairColumns(print(swayAsked.value, units.deg)), rows, ink, width);
 }
 
-function marginCell(margin: Figure): string {
-    if (margin.known && !Number.isFinite(margin.value)) return 'none';
-    return shown(margin, (value) => print(value, units.deg));
+function marginCell({ a, b, swayMargin, swayAtLure }: PairFigures, speech: Speech): string {
+    if (!swayAtLure.known) return '';
+    return shown(swayMargin, (margin) =>
+        marginWords({ a, b, swayMargin: margin, swayAtLure: swayAtLure.value }, speech),
+    );
 }
+
+/** A figure, and where in the plan it stands; nowhere in particular for one of the whole. */
+type Noted = readonly [figure: Figure<unknown>, where?: string];
 
 /** What the tables lean on, and what they are silent about. */
 function notes({ waves, lines, pairs, order, clearings, turns, sensitivity }: AnalysedPlan): string[] {
-    return notesOn([
-        waves,
-        ...lines.flatMap((line) => [line.astern, line.wave, line.lateral, line.pull, line.rest]),
-        ...lines.flatMap(({ clip, dropBack, weakest, reel, strikes }) =>
-            [clip, dropBack, weakest, reel, strikes?.direct, strikes?.dropBack].flatMap((each) => each ?? []),
+    const present = (figures: readonly (Figure<unknown> | undefined)[]) =>
+        figures.flatMap((each) => each ?? []);
+    const ofLines = lines.flatMap((figures): Noted[] => {
+        const { astern, wave, lateral, pull, rest, clip, dropBack, weakest, reel, strikes, line } = figures;
+        // Of what stands by nothing is missing: it is not out.
+        const out = line.role === 'standby' ? [] : [astern, wave, lateral, pull, rest, clip, dropBack];
+        return present([...out, weakest, reel, strikes?.direct, strikes?.dropBack]).map((figure) => [
+            figure,
+            nameOf(figures),
+        ]);
+    });
+    const ofPairs = pairs.flatMap(({ a, b, lateralGap, stagger, clearance, swayMargin }) =>
+        [lateralGap, stagger, clearance, swayMargin].map(
+            (figure): Noted => [figure, `${nameOf(a)} and ${nameOf(b)}`],
         ),
-        ...pairs.flatMap((pair) => [pair.lateralGap, pair.stagger, pair.clearance, pair.swayMargin]),
-        ...[order, clearings, turns, sensitivity].flatMap((each) => each ?? []),
-    ]);
+    );
+    const ofAll = present([order, clearings, turns, sensitivity]).map((figure): Noted => [figure]);
+    return notesOn([[waves], ...ofLines, ...ofPairs, ...ofAll]);
 }
 
-function notesOn(figures: readonly Figure<unknown>[]): string[] {
-    const leaning = new Set(figures.flatMap((figure) => (figure.known ? figure.leaning : [])));
-    const silent = new Set(figures.flatMap((figure) => (figure.known ? [] : [figure.reason])));
+function notesOn(noted: readonly Noted[]): string[] {
+    const leaning = new Set(noted.flatMap(([figure]) => (figure.known ? figure.leaning : [])));
+    const silent = new Map<string, Set<string>>();
+    for (const [figure, where] of noted) {
+        if (figure.known) continue;
+        const places = silent.get(figure.reason) ?? new Set();
+        silent.set(figure.reason, places);
+        if (where && !figure.reason.includes(where)) places.add(where);
+    }
     return [
         ...(leaning.size > 0
             ? ['', `${estimateMark} leans on estimates:`, ...[...leaning].map((each) => `  ${each}`)]
             : []),
-        ...(silent.size > 0 ? ['', 'Not known:', ...[...silent].map((reason) => `  ${reason}`)] : []),
+        ...(silent.size > 0
+            ? [
+                  '',
+                  'Not known:',
+                  ...[...silent].map(([reason, places]) =>
+                      places.size > 0 ? `  ${listed([...places])}: ${reason}` : `  ${reason}`,
+                  ),
+              ]
+            : []),
     ];
 }

@@ -82,17 +82,34 @@ test('a running line meets the lines beside it before those further out, on eith
     const abreast = [-4, -2, 0, 2, 4].map((y) => line([0, y, 2], [0, y, 2], 30));
     const { order } = clearingOrder(abreast, { hooked: 2, run: 30 })!;
     expect(order.map((entry) => entry.line)).toEqual([1, 3, 0, 4]);
-    const angles = order.map(({ reason }) => (reason.kind === 'run' ? reason.angle : Number.NaN));
+    const aside = order.map(({ reason }) => (reason.kind === 'run' ? reason.aside : Number.NaN));
     expect(order.map(({ reason }) => reason.kind === 'run' && reason.side)).toEqual([
         'starboard',
         'port',
         'starboard',
         'port',
     ]);
-    expect(angles[0]).toBeCloseTo(angles[1]!, 6);
-    expect(angles[2]).toBeGreaterThan(angles[0]!);
-    // The running line reaches the next lure, 2 m aside and 30 m astern, all but the contact distance.
-    expect(Math.abs(angles[0]! - Math.atan2(2, 30))).toBeLessThan(0.02);
+    expect(aside[0]).toBeCloseTo(aside[1]!, 6);
+    expect(aside[2]).toBeGreaterThan(aside[0]!);
+    // The running line reaches the next lure, 2 m aside and as far astern, all but the contact distance.
+    expect(aside[0]!).toBeCloseTo(2 - 0.25, 2);
+});
+
+test('a fish starts at the struck lure, at its own offset: what lies straight astern of it is met first, to no side', () => {
+    // Set, the long line is metres above the short one, 0.1 m beside it; its lure runs where the fish runs.
+    const lines = [
+        line([0.9, 0.5, 2.4], [0.9, 0.5, 2.4], 16),
+        line([2, 0.4, 7], [2, 0.4, 7], 70),
+        line([0.9, -3.3, 2.4], [0.9, -3.3, 2.4], 16),
+    ];
+    const { order } = clearingOrder(lines, { hooked: 0 })!;
+    expect(order.map((entry) => [entry.line, entry.reason.kind])).toEqual([
+        [1, 'astern'],
+        [2, 'run'],
+    ]);
+    // The other lure runs 3.8 m to starboard of the struck one, and just as far back.
+    expect(order[1]!.reason).toMatchObject({ kind: 'run', side: 'starboard' });
+    expect(order[1]!.reason.kind === 'run' && order[1]!.reason.aside).toBeCloseTo(3.8 - 0.25, 1);
 });
 
 test('lines that the running one passes well under are left for last, shortest first', () => {

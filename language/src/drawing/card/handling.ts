@@ -8,8 +8,6 @@ import type {
 } from '../../plan/figures.ts';
 import type { Spread, StatedOrder } from '../../plan/model.ts';
 import { listed } from '../../plan/wording.ts';
-import { print } from '../../units/print.ts';
-import { units } from '../../units/unit.ts';
 
 export interface SettingOnCard {
     /** Names of positions, first to set first. */
@@ -107,9 +105,9 @@ function reasonToClear(reason: ClearingReason): string {
         case 'release':
             return 'the line falls across it';
         case 'run':
-            return degrees(reason.angle) === degrees(0)
-                ? 'met at once'
-                : `met ${degrees(reason.angle)} to ${reason.side}`;
+            return `${metresAside(reason.aside)} to ${reason.side}`;
+        case 'astern':
+            return 'met straight astern';
         case 'in the way':
             return `in the way of ${nameOf(reason.of)}`;
         case 'rest':
@@ -117,8 +115,9 @@ function reasonToClear(reason: ClearingReason): string {
     }
 }
 
-function degrees(radians: number): string {
-    return print(radians, units.deg, { digits: 0 });
+/** Where the fish is then; under a metre tells nothing. */
+function metresAside(metres: number): string {
+    return `fish ${Math.max(1, Math.round(metres))} m`;
 }
 
 /** The order that the team states; the last one said, where it says several. */

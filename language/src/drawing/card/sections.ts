@@ -84,10 +84,13 @@ function turnItems({ turns }: CardContents): Item[] {
     return sides.length > 0 ? known : [...known, ...sentences(turns.remarks)];
 }
 
-function turnWords({ clean, never, working }: SideOnCard): string {
+function turnWords({ clean, never, working, neverWorking, unknown }: SideOnCard): string {
     if (!clean) return `no turn that was looked at is clean${never ? `: ${never}` : ''}.`;
-    const works = working && ` Every lure works down to ${limitWords(working)}.`;
-    return `clean down to ${limitWords(clean)}.${works ?? ''}`;
+    const every = unknown.length > 0 ? 'every lure of a known least speed' : 'every lure';
+    const works = working && ` ${capital(every)} works down to ${limitWords(working)}.`;
+    const stops = neverWorking && ` No turn that was looked at keeps ${every} working: ${neverWorking}.`;
+    const open = unknown.length > 0 ? ` Not known whether ${listed(unknown)} still works.` : '';
+    return `clean down to ${limitWords(clean)}.${works ?? stops ?? ''}${open}`;
 }
 
 function limitWords({ radius, halfTurn, limit }: TurnLimitOnCard): string {

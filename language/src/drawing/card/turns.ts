@@ -21,6 +21,10 @@ export interface SideOnCard {
     readonly never?: string;
     /** Of the tightest turn in which every lure keeps its least speed too. */
     readonly working?: TurnLimitOnCard;
+    /** Why no turn keeps every lure working. */
+    readonly neverWorking?: string;
+    /** Whose least speed nobody said: not judged in `working`. */
+    readonly unknown: readonly string[];
 }
 
 export interface TurnLimitOnCard {
@@ -53,12 +57,16 @@ export function turnsOnCard({ plan, turns }: AnalysedPlan): TurnOnCard {
         const clean = limitOf(noFoul);
         const working = limitOf(allWorking);
         const never = !clean && noFoul.limit && limitWords(noFoul.limit);
-        const differs = working && allWorking.radius !== noFoul.radius;
+        const { leastKnown, leastUnknown } = turns.value;
+        const differs = working && leastKnown.length > 0 && allWorking.radius !== noFoul.radius;
+        const neverWorking = !working && allWorking.limit && limitWords(allWorking.limit);
         return {
             side,
             ...(clean && { clean }),
             ...(never && { never }),
             ...(differs && { working }),
+            ...(neverWorking && { neverWorking }),
+            unknown: leastUnknown.map(({ line }) => line.position.name),
         };
     };
     return {

@@ -9,8 +9,10 @@ import { type Demand, retrievingOrder } from './setting.ts';
 export type Reason =
     /** The hooked line falls across it as the clip opens. */
     | { readonly kind: 'release'; readonly at: Vec }
-    /** The running line meets it when the fish has gone that far to the side, rad from the hooked line's bearing. */
-    | { readonly kind: 'run'; readonly side: 'port' | 'starboard'; readonly angle: number; readonly at: Vec }
+    /** The running line meets it while the fish runs straight astern of the struck lure. */
+    | { readonly kind: 'astern'; readonly at: Vec }
+    /** The running line meets it when the fish has gone so far to the side of the struck lure, m. */
+    | { readonly kind: 'run'; readonly side: 'port' | 'starboard'; readonly aside: number; readonly at: Vec }
     /** It is in the way of taking in another that has to be cleared sooner. */
     | { readonly kind: 'in the way'; readonly of: number }
     /** The running line does not meet it. */
@@ -32,22 +34,24 @@ export interface ClearingOrder {
 export interface Strike {
     /** The hooked line's place in the list. */
     readonly hooked: number;
-    /** How far off the fish is taken to be while it goes to the side, m. 100 m by default [estimate]. */
+    /** How far astern of the transom the fish may run before it goes to the side, m. 100 m by default [estimate]. */
     readonly run?: number;
     /** Lines nearer than this are taken to touch, m. */
     readonly contact?: number;
 }
 
-/** A running line is followed from the hooked line's bearing so far to either side, rad: 90°. */
-const WIDEST = Math.PI / 2;
+/** A fish is followed so far to either side, m. Estimate: as far as it runs. */
+const WIDEST = 100;
 
-/** It is swept in pieces of this, rad: 5°. */
-const PIECE = Math.PI / 36;
+/** The first metres aside are looked at this closely, m, further ones by this factor more coarsely. */
+const FIRST = 0.5;
+const COARSER = 1.25;
 
 /**
  * The order in which to clear the other lines after a strike: first what the hooked line falls across, then what the
- * running line would meet, soonest first on whichever side the fish runs, then the rest, shortest first; and always
- * after what would be swept across on the way in.
+ * running line meets while the fish runs straight astern of the struck lure, then what it meets once the fish goes to
+ * a side, nearest first on whichever side that is, then the rest, shortest first; and always after what would be swept
+ * across on the way in.
  *
  * @returns `undefined` when no line of the list is hooked
  */
@@ -59,7 +63,9 @@ export function clearingOrder(lines: readonly HandledLine[], strike: Strike): Cl
     const reasons = new Map(others.map((other) => [other, reasonFor(line, lines[other]!, run, contact)]));
     const urgency = (other: number) => {
         const reason = reasons.get(other)!;
-        return reason.kind === 'release' ? -1 : reason.kind === 'run' ? reason.angle : Number.MAX_VALUE;
+        if (reason.kind === 'release') return -2;
+        if (reason.kind === 'astern') return -1;
+        return reason.kind === 'run' ? reason.aside : Number.MAX_VALUE;
     };
 
     const demands = retrievingOrder(lines, contact).demands.filter(
@@ -98,17 +104,28 @@ export function clearingOrder(lines: readonly HandledLine[], strike: Strike): Cl
 
 function reasonFor(hooked: HandledLine, other: HandledLine, run: number, contact: number): Reason {
     const obstacle = setLine(other);
-    const lure: Vec = [-hooked.astern, hooked.towPoint[1], 0];
-    const falling = nearestPlace([[hooked.towPoint, hooked.rodTip, lure]], obstacle);
+    const falling = nearestPlace([[hooked.towPoint, hooked.rodTip, lureOf(hooked)]], obstacle, contact);
     if (falling.distance <= contact) return { kind: 'release', at: falling.at[1] };
+    const running = nearestPlace([away(hooked, run, 0)], obstacle, contact);
+    if (running.distance <= contact) return { kind: 'astern', at: running.at[1] };
     const [port, starboard] = (['port', 'starboard'] as const).map((side) =>
         meeting(hooked, obstacle, side, run, contact),
     );
     if (!port || !starboard) return port ?? starboard ?? { kind: 'rest' };
-    return port.angle <= starboard.angle ? port : starboard;
+    return port.aside <= starboard.aside ? port : starboard;
 }
 
-/** Where a line that runs from the rod tip to a fish going to one side first meets a set line. */
+function lureOf({ astern, towPoint }: HandledLine): Vec {
+    return [-astern, towPoint[1], 0];
+}
+
+/** All places of the running line while a fish so far aside of the struck lure, to port, runs away astern. */
+function away(hooked: HandledLine, run: number, aside: number): Triangle {
+    const [x, y] = lureOf(hooked);
+    return [hooked.rodTip, [x, y + aside, 0], [Math.min(x, -run), y + aside, 0]];
+}
+
+/** Where a line that runs from the rod tip to a fish going to one side, anywhere on its way astern, first meets a set line. */
 function meeting(
     hooked: HandledLine,
     obstacle: readonly Vec[],
@@ -116,23 +133,30 @@ function meeting(
     run: number,
     contact: number,
 ): Extract<Reason, { kind: 'run' }> | undefined {
-    const { rodTip, towPoint, astern } = hooked;
-    const distance = Math.max(run, Math.hypot(astern + rodTip[0], towPoint[1] - rodTip[1]));
-    const straight = Math.atan2(towPoint[1] - rodTip[1], astern + rodTip[0]);
-    const fish = (angle: number): Vec => {
-        const bearing = straight + (side === 'port' ? angle : -angle);
-        return [rodTip[0] - distance * Math.cos(bearing), rodTip[1] + distance * Math.sin(bearing), 0];
+    const sign = side === 'port' ? 1 : -1;
+    // The space between two places aside is met through the surfaces around it: near, far and furthest aside.
+    const swept = (from: number, to: number): Triangle[] => {
+        const [tip, near, far] = away(hooked, run, sign * from);
+        const [, nearNext, farNext] = away(hooked, run, sign * to);
+        return [
+            [tip, near, nearNext],
+            [tip, far, farNext],
+            [tip, nearNext, farNext],
+            [near, nearNext, far],
+            [nearNext, far, farNext],
+        ];
     };
-    const swept = (from: number, to: number): Triangle => [rodTip, fish(from), fish(to)];
-    for (let from = 0; from < WIDEST - 1e-9; from += PIECE) {
-        if (nearestPlace([swept(from, from + PIECE)], obstacle).distance > contact) continue;
-        let [clear, met] = [from, from + PIECE];
+    for (let [from, step] = [0, FIRST]; from < WIDEST; from += step, step *= COARSER) {
+        const found = nearestPlace(swept(from, from + step), obstacle, contact);
+        if (found.distance > contact) continue;
+        let [clear, met, at] = [from, from + step, found.at[1]];
         for (let halving = 0; halving < 12; halving++) {
             const middle = (clear + met) / 2;
-            if (nearestPlace([swept(from, middle)], obstacle).distance > contact) clear = middle;
-            else met = middle;
+            const nearer = nearestPlace(swept(from, middle), obstacle, contact);
+            if (nearer.distance > contact) clear = middle;
+            else [met, at] = [middle, nearer.at[1]];
         }
-        return { kind: 'run', side, angle: met, at: nearestPlace([swept(from, met)], obstacle).at[1] };
+        return { kind: 'run', side, aside: met, at };
     }
     return undefined;
 }

@@ -40,7 +40,7 @@ const MOST_HALVINGS = 60;
  *
  * @param fault   what is wrong with a turn of a radius, if anything
  * @param limit   the same told in full, asked once for the turn just tighter than the answer
- * @param refine  the answer is found to this, m
+ * @param refine  the answer is found to this, m, and is a whole multiple of it: a figure that reads no finer than it is
  * @returns step by step, a radius at a time
  */
 export function* tightestInSteps<Fault, Limit>(
@@ -64,14 +64,18 @@ export function* tightestInSteps<Fault, Limit>(
     /** The clean and the faulty end of the last metre between two radii. */
     const edge = function* (clean: number, faulty: number, known: Fault) {
         let [good, bad, wrong] = [clean, faulty, known];
-        for (let halving = 0; halving < MOST_HALVINGS && Math.abs(good - bad) > refine; halving++) {
-            const middle = (good + bad) / 2;
+        for (let halving = 0; halving < MOST_HALVINGS; halving++) {
+            const middle = Math.round((good + bad) / 2 / refine) * refine;
+            if (!between(middle, good, bad)) break;
             const found = fault(middle);
             if (found === undefined) good = middle;
             else [bad, wrong] = [middle, found];
             yield;
         }
-        return { clean: good, limit: () => limit(bad, wrong) };
+        // Where the clean end is none of the multiples it lies within one of the faulty end: the next one is clean too.
+        const whole =
+            (good > bad ? Math.ceil : Math.floor)(good / refine - Math.sign(good - bad) * 1e-9) * refine;
+        return { clean: Math.min(widest, Math.max(tightest, whole)), limit: () => limit(bad, wrong) };
     };
 
     const first = faults.findIndex((found) => found !== undefined);
@@ -94,4 +98,9 @@ export function* tightestInSteps<Fault, Limit>(
         }
     }
     return { outcome: 'limited', radius: end.clean, limit: end.limit(), cleanAgain };
+}
+
+/** Whether a number lies strictly between two others, however they are ordered. */
+function between(number: number, one: number, other: number): boolean {
+    return Math.min(one, other) < number && number < Math.max(one, other);
 }

@@ -28,7 +28,8 @@ export function clearingsOf({
         })),
         'computed',
         [
-            'Lines hang straight and do not sway while they are handled; the fish is taken to be 100 m off (estimate).',
+            'Lines hang straight and do not sway while they are handled.',
+            'A fish runs up to 100 m straight astern of its lure, and to the side anywhere on that way (estimate).',
             ...leaningOf(
                 ...placed.flatMap(({ figures: { rodTip, towPoint, astern } }) => [rodTip!, towPoint, astern]),
             ),

@@ -19,7 +19,7 @@ interface Placed {
     readonly leaning: readonly string[];
 }
 
-const CAP = `The way of a lure to either side at most ${USUAL_SWAY.cap} m (estimate).`;
+export const CAP = `The way of a lure to either side at most ${USUAL_SWAY.cap} m (estimate).`;
 
 /**
  * Every pair of lines that run at a known place, running straight: how near their fans come at the sway of each, and
@@ -55,7 +55,6 @@ function pairOf(a: Placed, b: Placed, neighbours: boolean, contact: number): Pai
     const { margin, least, cure } = judge({ first, second, contact });
     const leaning = [...new Set([...a.leaning, ...b.leaning, CAP])];
     const touch = margin?.outcome === 'touch' ? margin.sway : Number.POSITIVE_INFINITY;
-    const longer = a.astern >= b.astern ? first : second;
     const gone = silent('The lines are not all there.');
     const figure = (value: number | undefined): Figure =>
         value === undefined ? gone : known(value, 'computed', leaning);
@@ -67,11 +66,15 @@ function pairOf(a: Placed, b: Placed, neighbours: boolean, contact: number): Pai
         stagger: known(Math.abs(a.astern - b.astern), 'computed'),
         clearance: figure(least),
         swayMargin: margin ? figure(touch) : gone,
-        swayAtLure: margin
-            ? figure(touch === Number.POSITIVE_INFINITY ? touch : swayAtLure({ ...longer, sway: touch }))
-            : gone,
+        swayAtLure: margin ? figure(metresAtLure(a.figures, b.figures, touch)) : gone,
         ...(cure && { cure }),
     };
+}
+
+/** What a sway amounts to at the lure that runs further back of two whose places are known, m. */
+export function metresAtLure(a: LineFigures, b: LineFigures, sway: number): number {
+    const [longer] = [...place(a), ...place(b)].sort((one, other) => other.astern - one.astern);
+    return longer && Number.isFinite(sway) ? swayAtLure({ ...swaying(longer), sway }) : sway;
 }
 
 interface PairQuestion {

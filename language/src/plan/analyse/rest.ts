@@ -1,12 +1,13 @@
 import { MATERIALS, type MaterialName, usualNylonDiameter } from '../../physics/coefficients.ts';
 import { lineAtRest } from '../../physics/line.ts';
-import { lurePull } from '../../physics/lure-drag.ts';
-import { lureWeight } from '../../physics/lure-weight.ts';
+import { BAIT_CONDITION, lurePull } from '../../physics/lure-drag.ts';
+import { BAIT_SHARE_IN_WATER, lureWeight, SHARE_IN_WATER } from '../../physics/lure-weight.ts';
 import type { Section, Tow } from '../../physics/towed.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
 import type { Figure, Point, RestFigures } from '../figures.ts';
-import type { Leader, Line, Spread, SpreadLine } from '../model.ts';
+import type { Measure } from '../measure.ts';
+import type { Bait, Leader, Line, Lure, Spread, SpreadLine, Teaser } from '../model.ts';
 import { known, leaningOf, silent, withoutSpeed } from './figure.ts';
 import { remembering } from './memory.ts';
 
@@ -57,39 +58,78 @@ export function isDiver(line: SpreadLine): boolean {
 /** What is towed and by what, as the models of a line with weight and drag need it. */
 export function towOf(line: SpreadLine, plan: Spread): Figure<Tow> {
     if (!plan.speed) return withoutSpeed(plan);
-    const towed = line.lure?.value ?? line.teaser?.value;
-    if (!towed) return silent(`No lure runs at the ${line.position.name}.`);
+    if (!towedOf(line)) return silent(`Nothing is towed at the ${line.position.name}.`);
     const pull = pullAt(line, plan.speed.si);
     if (pull.kind !== 'pull') return silent(pull.reason);
-    if (!towed.weight) return silent(`The weight of ${towed.title} is not known.`);
-    const weight = lureWeight({
-        mass: towed.weight.si,
-        ...(towed.submerged && { submerged: towed.submerged.si }),
-        ...(towed.displaces && { displaced: towed.displaces.si }),
-    });
-    if (weight.kind !== 'weight') return silent(weight.reason);
+    const weight = weightOf(line);
+    if (!weight.known) return weight;
     const { sections, leaning } = sectionsOf(line);
     const [first, ...more] = sections;
     if (!first) return silent(`The line of the ${line.position.name} has no diameter.`);
-    const lure = { dragArea: pull.dragArea, mass: towed.weight.si, weightInWater: weight.inWater };
+    const { mass, inWater } = weight.value;
+    const lure = { dragArea: pull.dragArea, mass, weightInWater: inWater };
     return known({ sections: [first, ...more], lure, ...windOf(plan) }, 'computed', [
         ...(pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : []),
-        ...(weight.standing === 'estimated' ? ['Weight in water half of that in air (estimate).'] : []),
+        ...weight.leaning,
         ...leaning,
     ]);
 }
 
+/** Lure, teaser or natural bait. */
+export function towedOf({ lure, teaser, bait }: SpreadLine): Lure | Teaser | Bait | undefined {
+    return lure?.value ?? teaser?.value ?? bait?.value;
+}
+
+/** In kg and, in water, N. */
+function weightOf(line: SpreadLine): Figure<{ mass: number; inWater: number }> {
+    const lure = line.lure?.value ?? line.teaser?.value;
+    const bait = lure ? undefined : line.bait?.value;
+    const towed = lure ?? bait!;
+    const length = bait?.length?.si;
+    const mass = towed.weight?.si ?? (length && BAIT_CONDITION * length ** 3);
+    if (mass === undefined) return silent(`The weight of ${towed.title} is not known.`);
+    const share = bait ? BAIT_SHARE_IN_WATER : SHARE_IN_WATER;
+    const weight = lureWeight(
+        {
+            mass,
+            ...(lure?.submerged && { submerged: lure.submerged.si }),
+            ...(lure?.displaces && { displaced: lure.displaces.si }),
+        },
+        share,
+    );
+    if (weight.kind !== 'weight') return silent(weight.reason);
+    return known({ mass, inWater: weight.inWater }, 'computed', [
+        ...(towed.weight ? [] : ['The weight of a bait from its length (estimate).']),
+        ...(weight.standing === 'estimated'
+            ? [
+                  bait
+                      ? 'A bait weighs a twentieth in water of what it does in air (estimate).'
+                      : 'Weight in water half of that in air (estimate).',
+              ]
+            : []),
+    ]);
+}
+
 export function pullAt(line: SpreadLine, speed: number) {
-    const towed = line.lure?.value ?? line.teaser?.value ?? line.bait?.value;
+    const towed = towedOf(line);
     const head = line.lure?.value.head ?? line.teaser?.value.head;
     const shape = line.lure?.value.kind?.value;
+    const bait = towed === line.bait?.value ? line.bait?.value : undefined;
     return lurePull(
         {
             ...(towed?.pull && { measured: { pull: towed.pull.load.si, speed: towed.pull.speed.si } }),
             ...(head && { head: { diameter: head.si, ...(shape && { shape }) } }),
+            ...(bait?.length && {
+                bait: { length: bait.length.si, ...(bait.weight && { mass: bait.weight.si }) },
+            }),
         },
         speed,
     );
+}
+
+/** The slowest that what a line tows works at, through the water, where anybody said. */
+export function leastSpeedOf(line: SpreadLine): Measure | undefined {
+    return line.role === 'fished' ? (line.lure ?? line.bait)?.value.runs?.from : undefined;
 }
 
 /** Leader, then main line, from the lure up. */

@@ -19,7 +19,7 @@ import { slowest } from '../../physics/turn/working.ts';
 import type { LineFigures, LureInTurnFigures } from '../figures.ts';
 import type { Spread } from '../model.ts';
 import { rememberingSteps } from './memory.ts';
-import { isDiver, towOf } from './rest.ts';
+import { isDiver, leastSpeedOf, towOf } from './rest.ts';
 
 /** What the turns to one side are computed from: numbers only, so that plans that agree in them share the work. */
 export interface TurnQuestion {
@@ -49,7 +49,7 @@ export function turningLine(
     if (line.role === 'standby' || !towPoint.known || !astern.known) return undefined;
     const layback = astern.value + towPoint.value[0];
     if (!(layback > 0)) return undefined;
-    const leastSpeed = line.role === 'fished' ? line.lure?.value.runs?.from.si : undefined;
+    const leastSpeed = leastSpeedOf(line)?.si;
     const tow = isDiver(line) ? towOf(line, plan) : undefined;
     return {
         towPoint: towPoint.value,

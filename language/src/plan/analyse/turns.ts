@@ -1,5 +1,4 @@
 import { finish, type Steps } from '../../physics/steps.ts';
-import { USUAL_SWAY } from '../../physics/sway.ts';
 import type { Limit } from '../../physics/turn/envelope.ts';
 import { tightestHeld, turnTime } from '../../physics/turn/manoeuvre.ts';
 import type { PairInTurn } from '../../physics/turn/pairs.ts';
@@ -15,6 +14,8 @@ import type {
     TurnLimit,
 } from '../figures.ts';
 import { known, leaningOf, silent, withoutSpeed } from './figure.ts';
+import { CAP, metresAtLure } from './pairs.ts';
+import { leastSpeedOf } from './rest.ts';
 import { type SideAnswer, sideInSteps, type TurnQuestion, turningLine } from './turning.ts';
 
 /** The plan with its turns. Takes tens of milliseconds: see `turnsInSteps` for doing it beside other work. */
@@ -46,6 +47,8 @@ export function* turnsInSteps(analysed: AnalysedPlan): Steps<Figure<TurnFigures>
             ...(isAsked && plan.turn && { asked: plan.turn }),
             port: sideFigures(toPort, placed, port),
             starboard: sideFigures(toStarboard, placed, starboard),
+            leastKnown: placed.filter(({ line }) => leastSpeedOf(line)),
+            leastUnknown: placed.filter(({ line }) => line.role === 'fished' && !leastSpeedOf(line)),
             fanPairs: toPort.fanPairs + toStarboard.fanPairs,
         },
         'computed',
@@ -60,7 +63,7 @@ export interface TurnQuestions {
     readonly starboard: TurnQuestion;
 }
 
-export function turnQuestions({ plan, lines, swayAsked, contact }: AnalysedPlan): Figure<TurnQuestions> {
+export function turnQuestions({ plan, lines, contact }: AnalysedPlan): Figure<TurnQuestions> {
     if (!plan.speed) return withoutSpeed(plan);
     if (!(plan.speed.si > 0)) return silent('The boat is not under way.');
     const judged = lines.flatMap((figures) => {
@@ -80,9 +83,9 @@ export function turnQuestions({ plan, lines, swayAsked, contact }: AnalysedPlan)
         { placed, port: { ...question, side: 'port' }, starboard: { ...question, side: 'starboard' } },
         'computed',
         [
-            `A sway of ${((swayAsked.value * 180) / Math.PI).toFixed(1)} deg to either side, at most ${USUAL_SWAY.cap} m${swayAsked.standing === 'estimated' ? ' (estimate)' : ''}.`,
+            CAP,
             'Lines in air, straight and taut; a half turn without drift, 25 s straight after it.',
-            ...leaningOf(...placed.flatMap(({ towPoint, astern }) => [towPoint, astern])),
+            ...leaningOf(...placed.flatMap(({ towPoint, astern, sway }) => [towPoint, astern, sway])),
         ],
     );
 }
@@ -118,13 +121,15 @@ export function pairFigures(
     { lines: [a, b], distance, margin, time, turned, fromTowPoint, passedThrough }: PairInTurn,
     placed: readonly LineFigures[],
 ): PairInTurnFigures {
+    const touch = margin.outcome === 'touch' ? margin.sway : Number.POSITIVE_INFINITY;
     return {
         a: placed[a]!,
         b: placed[b]!,
         clearance: distance,
         time,
         turned,
-        swayMargin: margin.outcome === 'touch' ? margin.sway : Number.POSITIVE_INFINITY,
+        swayMargin: touch,
+        swayAtLure: metresAtLure(placed[a]!, placed[b]!, touch),
         fromTowPoint,
         ...(passedThrough !== undefined && { passedThrough }),
     };

@@ -37,14 +37,15 @@ export const turnStall = rule({
                 });
                 continue;
             }
-            const runs = line.line.lure?.value.runs;
+            const works = (line.line.lure ?? line.line.bait)?.value;
+            const runs = works?.runs;
             // A lure that is too slow on a straight course as well has another cause.
             if (!runs || slowest >= runs.from.si || straight < runs.from.si) continue;
             const [slow, least] = sayApart.speed(slowest, runs.from);
             report({
                 ...common,
                 severity: 'hint',
-                what: `${name} slows to ${slow} in a turn of ${say.length(turn.asked)} to ${side}, and ${line.line.lure!.value.title} runs from ${least}.`,
+                what: `${name} slows to ${slow} in a turn of ${say.length(turn.asked)} to ${side}, and ${works.title} runs from ${least}.`,
                 why: 'Below that it hangs dead, just when the fish looks at what turns.',
                 remedy: cleanInWords(turn, 'allWorking'),
                 related: [here, { at: runs.from, what: 'Its least speed is said here.' }],
