@@ -97,6 +97,18 @@ describe('layback card', () => {
         }
     });
 
+    test('says that some letters of a plan are counted where it is printed, and shows them on a telephone', () => {
+        const cwd = folderOf({ 'away.spread': plan.replace('"Dawn"', '"黎明"') });
+        for (const form of ['pdf', 'svg', 'png']) {
+            const { status, stderr } = layback(['card', 'away.spread', '--as', form], { cwd });
+            expect([status, stderr]).toEqual([0, expect.stringContaining('counted, as in [5 letters]')]);
+        }
+        expect(readFileSync(join(cwd, 'away.svg'), 'utf8')).toContain('[2 letters]');
+        expect(layback(['card', 'away.spread', '--as', 'html'], { cwd }).stderr).toBe('');
+        expect(readFileSync(join(cwd, 'away.html'), 'utf8')).toContain('<h1>黎明</h1>');
+        expect(layback(['brief', 'away.spread'], { cwd }).stdout).toMatch(/^黎明\n/);
+    });
+
     test('refuses in a sentence what it cannot make', () => {
         const cwd = folderOf({ 'dawn.spread': plan, 'boat.spread': 'boat heron {\n    length 9.8 m\n}\n' });
         const refusals: readonly (readonly [args: readonly string[], says: string])[] = [

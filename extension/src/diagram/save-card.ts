@@ -123,8 +123,10 @@ async function printed(
     });
 }
 
-async function tell(target: Uri, { errors }: Card, form: Form): Promise<void> {
-    const wrote = `Wrote ${workspace.asRelativePath(target)}.`;
+async function tell(target: Uri, { curtailed, errors }: Card, form: Form): Promise<void> {
+    const letters =
+        ' Print has no face for some of its letters: they are counted; the page for a telephone has them.';
+    const wrote = `Wrote ${workspace.asRelativePath(target)}.${curtailed ? letters : ''}`;
     // An editor shows no PDF, and a page as its markup: both are for the program that the machine has for them.
     const isOutside = target.scheme === 'file' && (form === 'pdf' || form === 'html');
     const openIt = form === 'pdf' && !isOutside ? [] : ['Open It'];

@@ -4,7 +4,7 @@ import { type Command, InvalidArgumentError, Option } from 'commander';
 import { aboutCard } from '../drawing/card/about.ts';
 import { cardContents } from '../drawing/card/contents.ts';
 import { cardHtml } from '../drawing/card/html.ts';
-import { cardPages, cardSheet } from '../drawing/card/pages.ts';
+import { cardPages, cardSheet, isCurtailed } from '../drawing/card/pages.ts';
 import { type PaperName, papers } from '../drawing/card/paper.ts';
 import { sceneFromAbove } from '../drawing/scene.ts';
 import { withTurns } from '../plan/analyse/turns.ts';
@@ -119,7 +119,9 @@ async function made(
     const findings = file.concerning.get(plan.plan.name) ?? [];
     const scene = sceneFromAbove(plan, findings);
     const contents = cardContents(plan.turns ? plan : withTurns(plan), findings);
-    switch (as ?? (target === undefined ? 'pdf' : formOf(target))) {
+    const form = as ?? (target === undefined ? 'pdf' : formOf(target));
+    if (form !== 'html' && isCurtailed(contents)) terminal.log(`layback: ${strangeLetters}`);
+    switch (form) {
         case 'html':
             return cardHtml(contents, scene);
         case 'svg':
@@ -134,6 +136,9 @@ async function pixels(svg: string, dpi: number): Promise<Uint8Array> {
     const [{ pngOf }, { press }] = await Promise.all([import('../drawing/png.ts'), import('./press.ts')]);
     return pngOf(svg, press(), { dpi });
 }
+
+const strangeLetters =
+    'Print has no face for some letters of the plan: they are counted, as in [5 letters]. --as html and layback brief have them.';
 
 type Pdf = typeof import('../drawing/card/pdf.ts');
 

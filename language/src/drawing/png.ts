@@ -1,3 +1,5 @@
+import { drawingInOurLetters } from './letters.ts';
+
 /** What turns a sheet into pixels: the renderer's module and the faces to set text in, as bytes. */
 export interface Press {
     readonly renderer: BufferSource;
@@ -15,7 +17,8 @@ export interface PngWishes {
 let ready: Promise<void> | undefined;
 
 /**
- * An SVG of ours as a PNG file, with the same letters on every machine: fonts of the system are never used.
+ * An SVG of ours as a PNG file, with the same letters on every machine: fonts of the system are never used, and letters
+ * that ours lack are counted.
  *
  * @param svg  with its size in mm
  * @returns the file's bytes
@@ -29,7 +32,7 @@ export async function pngOf(
     const { initWasm, Resvg } = await import('@resvg/resvg-wasm');
     ready ??= initWasm(press.renderer);
     await ready;
-    const page = new Resvg(svg, {
+    const page = new Resvg(drawingInOurLetters(svg), {
         fitTo: { mode: 'width', value: width ?? Math.round((widthInMillimetres(svg) / 25.4) * dpi) },
         font: { fontBuffers: [...press.faces], defaultFontFamily: FAMILY, sansSerifFamily: FAMILY },
         textRendering: 2,

@@ -35,7 +35,7 @@ export async function cardAsked(
     const { form, paper, dpi, press: folder } = wanted;
     const [printer, faces] = await Promise.all([press.printer(folder), press.faces(folder)]);
     const wishes = { form: form === 'png' ? 'svg' : form, paper, faces } as const;
-    const printed = await printer.printCard(whole, findings, scene, wishes);
+    const { content: printed, curtailed } = await printer.printCard(whole, findings, scene, wishes);
     const content =
         form === 'png'
             ? await press.pixels(printed as string, folder, dpi === undefined ? {} : { dpi })
@@ -45,6 +45,7 @@ export async function cardAsked(
         ...(version !== undefined && { version }),
         plan: entryOf(analysed, sheet),
         content: base64(content),
+        curtailed,
         errors: sheet.findings.filter(({ severity }) => severity === 'error').length,
     };
 }

@@ -26,6 +26,8 @@ export interface Card {
     readonly plan: PlanEntry;
     /** The file in base 64. */
     readonly content: string;
+    /** Whether letters that print has no face for are counted on it instead of shown. */
+    readonly curtailed: boolean;
     /** In the text that it was made of: what is wrong there is wrong on the card. */
     readonly errors: number;
 }

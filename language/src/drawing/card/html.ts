@@ -17,6 +17,7 @@ const style = `
 * { box-sizing: border-box; }
 body { margin: 0 auto; padding: 1rem; max-width: 82rem; background: var(--paper); color: var(--ink);
   font: 1rem/1.45 Arimo, Arial, "Liberation Sans", Helvetica, sans-serif; overflow-wrap: anywhere; }
+h1, dd, td, th, td div, th div, p, bdi { unicode-bidi: isolate; }
 h1 { font-size: 1.5rem; margin: 0 0 .25rem; }
 h2 { font-size: 1.15rem; margin: 1.75rem 0 .5rem; border-bottom: 2px solid var(--ink); }
 p { margin: .35rem 0; }

@@ -1,4 +1,5 @@
 import { planFoot } from '../foot.ts';
+import { allInOurLetters, drawingInOurLetters, hasStrangeLetters, inOurLetters } from '../letters.ts';
 import { palettes } from '../palette.ts';
 import { escapeText, rectangle, type Spot, short } from '../pen.ts';
 import { type Scene, sceneWords } from '../scene.ts';
@@ -32,7 +33,8 @@ export function cardSheet(card: CardContents, scene: Scene, { paper = 'a4' }: Ca
     return printed(card, scene, settingOn(paper, true))[0]!;
 }
 
-function printed(card: CardContents, scene: Scene, setting: Setting): string[] {
+function printed(whole: CardContents, scene: Scene, setting: Setting): string[] {
+    const card = lettered(whole);
     const { height, margin } = setting;
     const width = setting.width - 2 * margin;
     const footRoom = sizes.footLine + 20;
@@ -103,6 +105,21 @@ function printed(card: CardContents, scene: Scene, setting: Setting): string[] {
         );
     });
 }
+
+/** The card in letters that can be printed, and a note where that took some away. */
+function lettered(card: CardContents): CardContents {
+    if (!isCurtailed(card)) return card;
+    return { ...allInOurLetters(card), notes: [...allInOurLetters(card.notes), curtailed] };
+}
+
+/** Whether a printed card cannot show every letter of it. */
+export function isCurtailed(card: CardContents): boolean {
+    return hasStrangeLetters(JSON.stringify(card));
+}
+
+const curtailed =
+    'There is no face for some letters of the plan in print: they are counted, as in [5 letters]. ' +
+    'The page for a telephone and the brief have them.';
 
 interface Hand {
     readonly page: () => { readonly end: number };
@@ -189,15 +206,17 @@ function pictureOf(scene: Scene, { width, picture }: Setting): Piece {
         .slice(svg.indexOf('<g font-family'), svg.lastIndexOf('</svg>'))
         .replace(/<rect [^>]*>/, '');
     const scale = Math.min(1, width / wide!);
-    const alt = sceneWords(scene)
-        .slice(0, 1 + scene.notes.length)
-        .join(' ');
+    const alt = inOurLetters(
+        sceneWords(scene)
+            .slice(0, 1 + scene.notes.length)
+            .join(' '),
+    );
     return {
         height: (high! - blank.above - blank.below) * scale,
         draw: ([, y]: Spot) => {
             const [left, top] = [(width - wide! * scale) / 2, y - blank.above * scale].map(short);
             const words = escapeText(alt);
-            return `<g data-tag="Figure" data-mark="From above" data-alt="${words}" transform="translate(${left} ${top}) scale(${scale.toFixed(5)})">${inner}</g>`;
+            return `<g data-tag="Figure" data-mark="From above" data-alt="${words}" transform="translate(${left} ${top}) scale(${scale.toFixed(5)})">${drawingInOurLetters(inner)}</g>`;
         },
     };
 }

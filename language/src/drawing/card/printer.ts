@@ -4,7 +4,7 @@ import type { Scene } from '../scene.ts';
 import { aboutCard } from './about.ts';
 import { cardContents } from './contents.ts';
 import { cardHtml } from './html.ts';
-import { cardPages, cardSheet } from './pages.ts';
+import { cardPages, cardSheet, isCurtailed } from './pages.ts';
 import type { PaperName } from './paper.ts';
 import { pdfOf } from './pdf.ts';
 
@@ -13,6 +13,12 @@ export interface PrintWishes {
     readonly paper: PaperName;
     /** Regular, bold and italic of one family; for a PDF. */
     readonly faces: readonly Uint8Array[];
+}
+
+export interface PrintedCard {
+    readonly content: string | Uint8Array;
+    /** Whether letters of the plan are counted on it instead of printed. */
+    readonly curtailed: boolean;
 }
 
 /** What the bundle of this file holds. */
@@ -32,14 +38,13 @@ export async function printCard(
     findings: readonly Finding[],
     scene: Scene,
     { form, paper, faces }: PrintWishes,
-): Promise<string | Uint8Array> {
+): Promise<PrintedCard> {
     const contents = cardContents(plan, findings);
-    switch (form) {
-        case 'html':
-            return cardHtml(contents, scene);
-        case 'svg':
-            return cardSheet(contents, scene, { paper });
-        case 'pdf':
-            return pdfOf(cardPages(contents, scene, { paper }), { ...aboutCard(contents, plan.plan), faces });
-    }
+    if (form === 'html') return { content: cardHtml(contents, scene), curtailed: false };
+    const about = { ...aboutCard(contents, plan.plan), faces };
+    const content =
+        form === 'svg'
+            ? cardSheet(contents, scene, { paper })
+            : await pdfOf(cardPages(contents, scene, { paper }), about);
+    return { content, curtailed: isCurtailed(contents) };
 }
