@@ -18,6 +18,17 @@ describe('the words of a rule setting', () => {
         );
     });
 
+    test('numbers below zero, which have no effect', async () => {
+        await expectMarked(
+            `rules team {
+    rule drag-untested { age -5 d }
+    //                       ^^^^ quantity: age cannot be below zero. It counts as not written
+    rule stagger { sway 0 deg }
+}
+`,
+        );
+    });
+
     test('numbers of the wrong kind, or without a unit', async () => {
         await expectMarked(
             `rules team {

@@ -5,10 +5,11 @@ import { placeOf, placeOfProperty } from '../plan/place.ts';
 import { withArticle } from '../plan/wording.ts';
 import { nearest } from '../units/nearest.ts';
 import { isQuantityError, parseQuantity } from '../units/parse.ts';
+import { si } from '../units/quantity.ts';
 import { nearestRule, ruleNamed } from './registry.ts';
 import type { Rule } from './rule.ts';
 import { listed } from './say.ts';
-import { fallbackText, type Setting } from './settings.ts';
+import { fallbackText, isUsable, type Setting } from './settings.ts';
 
 const severities = ['error', 'warning', 'hint', 'off'] as const;
 
@@ -80,7 +81,14 @@ function faultOfQuantity(node: SettingNode, setting: Setting & { kind: 'quantity
     const written = node.amount!.$cstNode?.text ?? '';
     const read = parseQuantity(written, setting.dimension);
     // What is no quantity at all is said by whoever judges quantities.
-    if (!isQuantityError(read) || isQuantityError(parseQuantity(written))) return undefined;
+    if (!isQuantityError(read)) {
+        if (isUsable(si(read))) return undefined;
+        return problem('quantity', at, {
+            what: `${node.key} cannot be below zero.`,
+            remedy: exampleOf(node.key, setting),
+        });
+    }
+    if (isQuantityError(parseQuantity(written))) return undefined;
     return problem('quantity', at, {
         what: `${node.key}: ${read.message}`,
         remedy: read.instead.length === 0 ? exampleOf(node.key, setting) : undefined,

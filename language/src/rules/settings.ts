@@ -31,6 +31,11 @@ export type Values<S extends Settings> = { readonly [K in keyof S]: Value<S[K]> 
 
 type Value<T> = T extends ChoiceSetting<infer C> ? C : T extends QuantitySetting<infer V> ? V : never;
 
+/** Whether a rule can go by that number: how much, how many or how old is never less than nothing. */
+export function isUsable(value: number): boolean {
+    return value >= 0;
+}
+
 export const length = quantitySetting('length');
 export const angle = quantitySetting('angle');
 export const share = quantitySetting('share');

@@ -1,7 +1,7 @@
 import type { Severity } from '../plan/finding.ts';
 import type { RuleSetting } from '../plan/model.ts';
 import type { Rule } from './rule.ts';
-import { fallbacks, type Setting, type Values } from './settings.ts';
+import { fallbacks, isUsable, type Setting, type Values } from './settings.ts';
 
 /** How hard a rule judges a plan: its own word, unless the plan or its event has another. */
 export interface Strictness {
@@ -43,11 +43,13 @@ const grades: Readonly<Record<Severity, true>> = { error: true, warning: true, h
 
 type Given = RuleSetting['settings'] extends ReadonlyMap<string, infer G> ? G : never;
 
-/** A setting of the wrong kind is reported where it is written and has no effect. */
+/** A setting of the wrong kind, or below zero, is reported where it is written and has no effect. */
 function valueGiven(setting: Setting, { value, si, measure }: Given): number | string | undefined {
     if (setting.kind === 'choice') {
         return setting.options.find((option) => option === value);
     }
     const dimension = measure?.quantity?.unit.dimension;
-    return dimension === undefined || dimension === setting.dimension ? (si ?? measure?.si) : undefined;
+    const given =
+        dimension === undefined || dimension === setting.dimension ? (si ?? measure?.si) : undefined;
+    return given !== undefined && isUsable(given) ? given : undefined;
 }
