@@ -39,7 +39,7 @@ export const clipFalseRelease = rule({
                 at: [setting, runner],
                 ...(light && { severity: 'hint' }),
                 ...(alone && measured && { severity: 'error' }),
-                what: `The clip at ${line.position.name} opens at ${opens}, and ${name} pulls ${pulls} ${how}.`,
+                what: `The clip at ${line.position.name} opens at ${opens}, and ${name} pulls ${pulls} ${how}${alone || margin === 1 ? '' : `, of which ${say.share(margin)} is asked for`}.`,
                 why: alone
                     ? 'It opens as soon as the line is in it.'
                     : 'Each false release is a lure that does not fish until somebody has seen it.',

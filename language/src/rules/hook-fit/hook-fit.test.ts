@@ -16,6 +16,16 @@ describe('hook-fit', () => {
         expect(await messagesOf(rigged('single { gap 50 mm }'), 'hook-fit')).toEqual([]);
     });
 
+    test('says what a team asks for, so that the numbers tell why', async () => {
+        const asked = rigged('single { gap 54 mm }', 'head 50 mm').replace(
+            '    port short corner',
+            '    rule hook-fit { gap 120 % }\n    port short corner',
+        );
+        expect((await messagesOf(asked, 'hook-fit'))[0]).toContain(
+            'a gap of 54 mm, and the head is 50 mm across, of which 120 % is asked for.',
+        );
+    });
+
     test('under a plug the head keeps no point away', async () => {
         const plug = rigged('treble { gap 18 mm }', 'head 34 mm').replace('"Own" pusher', '"Own" diver');
         expect(await messagesOf(plug, 'hook-fit')).toEqual([]);

@@ -1,7 +1,7 @@
 import { gearOf, hooksOf } from '../gear.ts';
 import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { sayApart } from '../say.ts';
+import { say, sayApart } from '../say.ts';
 import { share } from '../settings.ts';
 import { practice } from '../standing.ts';
 
@@ -24,7 +24,7 @@ export const hookFit = rule({
                 const [gap, head] = sayApart.length(hooks.gap, lure.head);
                 report({
                     at: hooks.gap,
-                    what: `The hook in ${lure.title} has a gap of ${gap}, and the head is ${head} across.`,
+                    what: `The hook in ${lure.title} has a gap of ${gap}, and the head is ${head} across${least === 1 ? '' : `, of which ${say.share(least)} is asked for`}.`,
                     why: 'The head keeps the point away from the jaw.',
                     remedy: 'Rig a larger hook.',
                     related: [{ at: lure.head, what: `The head of ${lure.title}.` }],

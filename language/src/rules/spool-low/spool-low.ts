@@ -29,7 +29,7 @@ export const spoolLow = rule({
             const whatIsLeft = left > 0 ? `leaves ${say.length(left, like)}` : 'empties it';
             report({
                 at: line.outfit,
-                what: `${title} holds ${say.length(holds, like)} of line, and a run of ${told} with ${say.length(out, like)} out ${whatIsLeft}.`,
+                what: `${title} holds ${say.length(holds, like)} of line, and a run of ${told} with ${say.length(out, like)} out ${whatIsLeft}, where ${say.length(least, like)} should be left.`,
                 why: 'At the end of the line something parts, and near it the drag has doubled.',
                 remedy: `Use a reel that holds ${say.length(out + run + least, like)}, or follow the fish sooner.`,
                 related: [
