@@ -46,6 +46,15 @@ test('comments that open and never close are told one by one, and what stands be
     expect(resolved.spreads).toHaveLength(120);
 });
 
+test('thousands of faults in one block turn over no stack, and what follows the block is read', async () => {
+    const lines = Array.from({ length: 9_000 }, (_, n) => `position p${n} { outfit o }`).join('\n');
+    const { findings, resolved } = await checkText(`spread s {\n${lines}\n}\nspread t { crew 3 }\n`);
+    const said = findings.filter(({ rule }) => rule === 'syntax');
+    expect(said).toHaveLength(51);
+    expect(said[0]!.at.range.start.line).toBe(1);
+    expect(resolved.spreads.at(-1)?.crew?.si).toBe(3);
+});
+
 describe('a row of plans, one like the next', () => {
     const row = (length: number) =>
         Array.from({ length }, (_, n) => `spread s${n} ${n > 0 ? `like s${n - 1} { }` : '{ crew 3 }'}`).join(

@@ -1,6 +1,7 @@
 import type { IToken, Rule, TokenType } from 'chevrotain';
 import { type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
 import { followsOf } from './follows.ts';
+import { unwindRepetition } from './unwound.ts';
 
 /** The inner hooks of the parser underneath that its start and its recovery are steered by. */
 interface RecoveringParser {
@@ -23,6 +24,7 @@ export function createParser(services: LangiumCoreServices): LangiumParser {
     const parser = prepareLangiumParser(services);
     const inner = (parser as unknown as { wrapper: RecoveringParser }).wrapper;
     finalize(parser, inner);
+    unwindRepetition(parser);
     const original = inner.canRecoverWithSingleTokenDeletion;
     inner.canRecoverWithSingleTokenDeletion = function (expected) {
         const [before, doomed, next] = [this.LA(0), this.LA(1), this.LA(2)];
