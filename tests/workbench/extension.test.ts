@@ -4,6 +4,7 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { layOut } from '../../extension/package.mjs';
 import { openWorkbench, type Workbench } from './driver.ts';
+import { testAccessibility } from './extension/accessibility.ts';
 import { testCommands } from './extension/commands.ts';
 import { testDeckCard } from './extension/deck-card.ts';
 import { testDiagram } from './extension/diagram.ts';
@@ -56,6 +57,7 @@ describe('the extension, installed, in a folder that is not trusted', { timeout:
     describe('texts', () => testTexts(() => bench));
     describe('the diagram', () => testDiagram(() => bench));
     describe('the deck card', () => testDeckCard(() => bench));
+    describe('for everybody', () => testAccessibility(() => bench));
     describe('commands', () => testCommands(() => bench));
 });
 

@@ -21,6 +21,7 @@ export function page({ script, style, source, nonce }: PageParts): string {
 <title>Diagram</title>
 </head>
 <body>
+<main id="all">
 <div id="bar" role="toolbar" aria-label="Diagram">
 <div role="radiogroup" aria-label="What is shown">
 <button type="button" role="radio" id="show-above" aria-checked="true">Above</button>
@@ -35,12 +36,13 @@ export function page({ script, style, source, nonce }: PageParts): string {
 </div>
 <div id="scene">
 <div id="banner" role="status" hidden></div>
-<main id="stage" aria-busy="true"></main>
+<div id="stage" aria-busy="true"></div>
 <section id="trial" role="status" aria-label="What would follow" hidden></section>
 <section id="table" aria-label="The plan as a table"></section>
 </div>
 <p id="caution"></p>
 <section id="words" aria-live="polite"></section>
+</main>
 <script nonce="${nonce}" src="${inAttribute(script)}"></script>
 </body>
 </html>

@@ -31,6 +31,7 @@ export function testDeckCard(bench: () => Workbench): void {
     });
 
     test('and as a page for a telephone, from the diagram in front', async () => {
+        await bench().openFile('ours/plans/first.spread');
         await bench().command('Layback: Open the Diagram');
         await save('Page for a telephone', /\/ours\/plans\/[\w-]+-card\.html$/);
         await told().toMatch(/Wrote ours\/plans\/first-card\.html\./);

@@ -18,7 +18,7 @@ export function drillsOf(plan: Spread): Drill[] {
 
 function atStrike({ hold, roles, lines }: Spread): string[] {
     const clears = roles.flatMap(({ position, name }) =>
-        position ? [`${position.name}: ${name.value}.`] : [],
+        position ? [`${name.value} to ${position.name}`] : [],
     );
     const waits = lines.some(({ wait }) => wait);
     return [
@@ -26,7 +26,7 @@ function atStrike({ hold, roles, lines }: Spread): string[] {
         ...(waits
             ? ['The wait of the struck line is in the table: nobody touches the lever before it is over.']
             : []),
-        ...(clears.length > 0 ? [`Who sees to which line: ${clears.join(' ')}`] : []),
+        ...(clears.length > 0 ? [`Who sees to which line: ${clears.join(', ')}.`] : []),
     ];
 }
 
