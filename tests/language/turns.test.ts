@@ -252,3 +252,44 @@ describe('in sentences', () => {
         );
     });
 });
+
+describe('what an estimate leaves open', () => {
+    const figuresOf = async (lure: string) => {
+        const sheet = await checkText(
+            `${boat}method firm "Firm" { style direct  hooked 6 kg }\nlure own "Own" ${lure}\nspread day {\nboat tern\nmethod firm\nspeed 6 kn\nport short corner { outfit fifty  lure own  back 30 m  from flat clip  clip 3 kg }\n}\n`,
+        );
+        return sheet.plans[0]!.lines[0]!;
+    };
+
+    test('is a range of pull, lift and clip; a pull read at this speed has none', async () => {
+        const guessed = await figuresOf('pusher { length 300 mm  head 40 mm  weight 250 g }');
+        if (!guessed.pull.known || !guessed.rest.known || !guessed.clip?.known) throw new Error('unknown');
+        const { low, high } = guessed.pull.range!;
+        expect(high / low).toBeCloseTo(2.5 / 1.3, 6);
+        const { range, tension } = guessed.rest.value;
+        expect(range!.towPoint.low).toBeLessThan(tension.towPoint);
+        expect(range!.towPoint.high).toBeGreaterThan(tension.towPoint);
+        // A taut line pulls up in proportion to its pull.
+        expect(range!.lift.high / range!.lift.low).toBeCloseTo(high / low, 0);
+        const { ratio, ratioRange, spare, setting, towing, belowHooked } = guessed.clip.value;
+        expect(ratioRange!.low).toBeLessThan(ratio);
+        expect(ratioRange!.high / ratioRange!.low).toBeCloseTo(high / low, 6);
+        expect(spare).toBeCloseTo(setting.si - towing, 9);
+        expect(belowHooked! / 9.80665).toBeCloseTo(3, 6);
+        const read = await figuresOf('pusher { length 300 mm  weight 250 g  pull 2 kg at 6 kn }');
+        expect(read.pull.known && [read.pull.standing, read.pull.range]).toEqual(['measured', undefined]);
+        expect(read.rest.known && read.rest.value.range).toBeUndefined();
+    });
+
+    test('a diver runs deep, by an estimate of its lip: between its shallowest and deepest', async () => {
+        const diver = await figuresOf('diver { length 200 mm  weight 120 g  pull 3 kg at 6 kn }');
+        if (!diver.rest.known) throw new Error(diver.rest.reason);
+        const { depth, range, atSurface } = diver.rest.value;
+        expect(atSurface).toBe(false);
+        expect(range!.depth!.low).toBeLessThan(depth!);
+        expect(range!.depth!.high).toBeGreaterThan(depth!);
+        expect(diver.rest.leaning.join(' ')).toContain('lip');
+        const pusher = await figuresOf('pusher { length 200 mm  weight 120 g  pull 3 kg at 6 kn }');
+        expect(pusher.rest.known && pusher.rest.value.depth).toBeUndefined();
+    });
+});

@@ -100,7 +100,8 @@ function pullOf(line: SpreadLine, plan: Spread): Figure {
     const pull = pullAt(line, speed.si);
     if (pull.kind !== 'pull') return silent(pull.reason);
     const leaning = pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : [];
-    return known(pull.value, pull.standing === 'measured' ? 'measured' : 'computed', leaning);
+    const figure = known(pull.value, pull.standing === 'measured' ? 'measured' : 'computed', leaning);
+    return pull.standing === 'measured' ? figure : { ...figure, range: { low: pull.low, high: pull.high } };
 }
 
 /** Where the line goes through the surface; at the lure where it is in air all the way. */

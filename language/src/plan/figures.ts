@@ -20,6 +20,13 @@ export interface Known<T> {
     readonly standing: Standing;
     /** The estimates that it leans on, in words, so that whoever shows it can say so. */
     readonly leaning: readonly string[];
+    /** Where an estimate matters: between what the value lies, in its own unit. */
+    readonly range?: Range;
+}
+
+export interface Range {
+    readonly low: number;
+    readonly high: number;
 }
 
 /** No figure, and why: `The boat has no beam.` One sentence that can be shown as it is. */
@@ -119,6 +126,15 @@ export interface RestFigures {
     /** m */
     readonly sag: { readonly down: number; readonly aside: number };
     readonly atSurface: boolean;
+    /** How far under the surface the lure runs, m; only of one that dives. */
+    readonly depth?: number;
+    /** What the estimates of its pull and of its lip leave open; absent where the pull was measured. */
+    readonly range?: {
+        /** N at the tow point. */
+        readonly towPoint: Range;
+        readonly lift: Range;
+        readonly depth?: Range;
+    };
 }
 
 /** A clip or band, and the lure that it holds until a fish comes. */
@@ -128,6 +144,12 @@ export interface ClipFigures {
     readonly towing: number;
     /** Setting over towing pull with surge. */
     readonly ratio: number;
+    /** The same over what the estimate of the pull leaves open. */
+    readonly ratioRange?: Range;
+    /** Setting less towing pull with surge, N; below zero where the sea opens the clip. */
+    readonly spare: number;
+    /** Hooked drag less setting, N; below zero where the reel gives line before the clip opens. Absent without that drag. */
+    readonly belowHooked?: number;
     /** What a fish must pull, N, the lure's own pull being part of it; silent where the geometry is. */
     readonly opens: Figure<{
         readonly pull: number;

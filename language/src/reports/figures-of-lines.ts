@@ -2,7 +2,7 @@ import type { AnalysedPlan, DragFigure, Figure, LineFigures, StrikeFigures } fro
 import { print } from '../units/print.ts';
 import { massOf } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
-import { type Heading, nameOf, type Rows, type Speech, shown } from './figures-speech.ts';
+import { type Heading, nameOf, type Rows, type Speech, shown, within } from './figures-speech.ts';
 
 /** Tables that have a row for each line: at rest, reel, clip, weakest link, strikes. */
 export function tablesOfLines({ lines }: AnalysedPlan, speech: Speech): Rows[] {
@@ -35,20 +35,28 @@ const restColumns = [
     right('at'),
     right('Pull at the tow point'),
     right('Lifts the lure'),
+    right('Runs deep'),
     right('Sags'),
     right('aside'),
 ];
 
 function restRow({ rest, entry }: LineFigures, { length, load }: Speech): string[][] {
     if (!rest.known) return [];
+    const mass = (newtons: number) => print(massOf(newtons), load);
+    const deep = (metres: number) => print(metres, length, { digits: 0 });
     const at = rest.value.entry?.angle ?? rest.value.angle.lure;
     return [
         [
             shown(rest, ({ lineOut }) => print(lineOut, length)),
             entry?.known ? `${print(-entry.value[0], length)} astern` : '',
             print(at, units.deg),
-            shown(rest, ({ tension }) => print(massOf(tension.towPoint), load)),
-            shown(rest, ({ lift }) => `${lift.toFixed(1)} × its weight`),
+            shown(rest, ({ tension, range }) => within(mass(tension.towPoint), range?.towPoint, mass)),
+            shown(rest, ({ lift, range }) =>
+                within(`${lift.toFixed(1)} × its weight`, range?.lift, (end) => end.toFixed(1)),
+            ),
+            rest.value.depth === undefined
+                ? ''
+                : shown(rest, ({ depth, range }) => within(deep(depth!), range?.depth, deep)),
             print(toCentimetres(rest.value.sag.down), length),
             print(toCentimetres(Math.abs(rest.value.sag.aside)), length),
         ],
@@ -93,7 +101,9 @@ function spoolRow({ stage, spool, afterRun }: DragFigure, { load }: Speech): str
 const gearColumns = [
     right('Holds'),
     right('Left after the run'),
-    right('Clip over pull'),
+    right('Clip over pull with surge'),
+    right('to spare'),
+    right('below hooked drag'),
     right('A fish opens it at'),
     right('Falls slack'),
     right('Stalls'),
@@ -109,7 +119,13 @@ function gearRow({ reel, clip, dropBack, weakest }: LineFigures, { length, load 
         [
             cell(reel, ({ holds }) => print(holds, length)),
             cell(reel, ({ left }) => (left < 0 ? 'none' : print(left, length))),
-            cell(clip, ({ ratio }) => `${ratio.toFixed(1)} ×`),
+            cell(clip, ({ ratio, ratioRange }) =>
+                within(`${ratio.toFixed(1)} ×`, ratioRange, (end) => end.toFixed(1)),
+            ),
+            cell(clip, ({ spare }) => print(massOf(spare), load)),
+            cell(clip, ({ belowHooked }) =>
+                belowHooked === undefined ? '' : print(massOf(belowHooked), load),
+            ),
             cell(opens, ({ kind, pull }) =>
                 kind === 'opens alone'
                     ? 'opens alone'

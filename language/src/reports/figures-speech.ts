@@ -1,5 +1,5 @@
 import { USUAL_SWAY, WIDEST_SWAY } from '../physics/sway.ts';
-import type { AnalysedPlan, Figure, LineFigures } from '../plan/figures.ts';
+import type { AnalysedPlan, Figure, LineFigures, Range } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
 import { print } from '../units/print.ts';
 import { type Unit, units } from '../units/unit.ts';
@@ -23,6 +23,9 @@ export interface Rows {
 
 export const estimateMark = '~';
 
+/** Before what was read on a scale and not computed. */
+export const measuredMark = '=';
+
 export function speechOf({ plan, lines }: AnalysedPlan): Speech {
     const unitOf = (measures: readonly (Measure | undefined)[], usual: Unit) =>
         measures
@@ -42,7 +45,17 @@ export function speechOf({ plan, lines }: AnalysedPlan): Speech {
 /** Nothing where the figure is silent; a mark before it where it leans on an estimate. */
 export function shown<T>(figure: Figure<T>, text: (value: T) => string): string {
     if (!figure.known) return '';
-    return `${figure.standing === 'estimated' ? estimateMark : ''}${text(figure.value)}`;
+    const mark = { estimated: estimateMark, measured: measuredMark, computed: '', written: '' }[
+        figure.standing
+    ];
+    return `${mark}${text(figure.value)}`;
+}
+
+/** `~1.8 kg (1.3 kg to 2.4 kg)`: in brackets what an estimate leaves open, where it reads as more than one figure. */
+export function within(text: string, range: Range | undefined, told: (value: number) => string): string {
+    if (!range) return text;
+    const [low, high] = [told(range.low), told(range.high)];
+    return low === high ? text : `${text} (${low} to ${high})`;
 }
 
 export function nameOf({ line }: LineFigures): string {

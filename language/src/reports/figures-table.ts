@@ -10,11 +10,13 @@ import { sentencesOf } from './figures-sentences.ts';
 import {
     estimateMark,
     marginWords,
+    measuredMark,
     nameOf,
     type Rows,
     type Speech,
     shown,
     speechOf,
+    within,
 } from './figures-speech.ts';
 import { type Ink, noColours } from './ink.ts';
 import { type Column, table } from './table.ts';
@@ -110,7 +112,11 @@ function lineRow(figures: LineFigures, speech: Speech): string[] {
         shown(astern, (value) => print(value, speech.length)),
         shown(wave, ({ wave, part }) => `${wave}, ${part}`),
         shown(lateral, (value) => offCentre(value, speech)),
-        shown(pull, (value) => print(massOf(value), speech.load)),
+        shown(pull, (value) =>
+            within(print(massOf(value), speech.load), pull.known ? pull.range : undefined, (end) =>
+                print(massOf(end), speech.load),
+            ),
+        ),
         ...(['set', 'hooked', 'full'] as const).map((stage) => dragCell(figures, stage, speech)),
     ];
 }
@@ -204,7 +210,11 @@ function notesOn(noted: readonly Noted[]): string[] {
     }
     return [
         ...(leaning.size > 0
-            ? ['', `${estimateMark} leans on estimates:`, ...[...leaning].map((each) => `  ${each}`)]
+            ? [
+                  '',
+                  `${measuredMark} measured; no mark: computed, or as the plan says; ${estimateMark} leans on estimates:`,
+                  ...[...leaning].map((each) => `  ${each}`),
+              ]
             : []),
         ...(silent.size > 0
             ? [

@@ -1,11 +1,11 @@
 import { MATERIALS, type MaterialName, usualNylonDiameter } from '../../physics/coefficients.ts';
-import { lineAtRest } from '../../physics/line.ts';
+import { type LineAtRest, lineAtRest } from '../../physics/line.ts';
 import { BAIT_CONDITION, lurePull } from '../../physics/lure-drag.ts';
 import { BAIT_SHARE_IN_WATER, lureWeight, SHARE_IN_WATER } from '../../physics/lure-weight.ts';
 import type { Section, Tow } from '../../physics/towed.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
-import type { Figure, Point, RestFigures } from '../figures.ts';
+import type { Figure, Point, Range, RestFigures } from '../figures.ts';
 import type { Measure } from '../measure.ts';
 import type { Bait, Leader, Line, Lure, Spread, SpreadLine, Teaser } from '../model.ts';
 import { known, leaningOf, silent, withoutSpeed } from './figure.ts';
@@ -42,12 +42,66 @@ export function restOf(
         return silent(`The lure would have to run at least ${print(found.least, units.m)} back.`);
     }
     if (found.kind !== 'at-rest') return silent(found.reason);
-    const { lineOut, tension, angle, entry, upward, sag, atSurface } = found;
+    const { lineOut, tension, angle, entry, upward, sag, atSurface, lure } = found;
+    const range = rangeOf(line, plan, (tried) =>
+        settle({
+            towPoint: towPoint.value,
+            speed: plan.speed!.si,
+            length: { astern: astern.value },
+            ...tow.value,
+            lure: { ...tow.value.lure, ...tried },
+            runs: isDiver(line) ? 'free' : 'surface',
+        }),
+    );
     return known(
-        { lineOut, tension, angle, ...(entry && { entry }), lift: upward.ofWeight, sag, atSurface },
+        {
+            lineOut,
+            tension,
+            angle,
+            ...(entry && { entry }),
+            lift: upward.ofWeight,
+            sag,
+            atSurface,
+            ...(isDiver(line) && { depth: Math.max(0, -lure[2]) }),
+            ...(range && { range }),
+        },
         'computed',
         leaningOf(towPoint, astern, tow),
     );
+}
+
+/**
+ * A lip's pull downwards over the lure's drag. Estimate: nobody is known to have published it for trolled plugs; half
+ * to twice the drag is what a plate at 30 to 60 degrees across the flow comes to.
+ */
+export const LIP = { value: 1, low: 0.5, high: 2 } as const;
+
+/** The line settled with the lowest and the highest that its estimates leave open. */
+function rangeOf(
+    line: SpreadLine,
+    { speed }: Spread,
+    settled: (lure: { dragArea: number; diveArea?: number }) => LineAtRest,
+): RestFigures['range'] {
+    const pull = pullAt(line, speed!.si);
+    if (pull.kind !== 'pull' || (pull.standing === 'measured' && !isDiver(line))) return undefined;
+    const of = (share: number, lip: number) => {
+        const dragArea = pull.dragArea * share;
+        return settled({ dragArea, ...(isDiver(line) && { diveArea: dragArea * lip }) });
+    };
+    const shares = [pull.low / pull.value, pull.high / pull.value];
+    const lips = isDiver(line) ? [LIP.low, LIP.high] : [0];
+    const ends = shares.flatMap((share) => lips.map((lip) => of(share, lip)));
+    const rested = ends.flatMap((end) => (end.kind === 'at-rest' ? [end] : []));
+    if (rested.length < ends.length) return undefined;
+    const between = (read: (end: (typeof rested)[number]) => number): Range => ({
+        low: Math.min(...rested.map(read)),
+        high: Math.max(...rested.map(read)),
+    });
+    return {
+        towPoint: between(({ tension }) => tension.towPoint),
+        lift: between(({ upward }) => upward.ofWeight),
+        ...(isDiver(line) && { depth: between(({ lure }) => Math.max(0, -lure[2])) }),
+    };
 }
 
 /** Whether a lure runs under water rather than on it. */
@@ -67,10 +121,18 @@ export function towOf(line: SpreadLine, plan: Spread): Figure<Tow> {
     const [first, ...more] = sections;
     if (!first) return silent(`The line of the ${line.position.name} has no diameter.`);
     const { mass, inWater } = weight.value;
-    const lure = { dragArea: pull.dragArea, mass, weightInWater: inWater };
+    const lure = {
+        dragArea: pull.dragArea,
+        mass,
+        weightInWater: inWater,
+        ...(isDiver(line) && { diveArea: pull.dragArea * LIP.value }),
+    };
     return known({ sections: [first, ...more], lure, ...windOf(plan) }, 'computed', [
         ...(pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : []),
         ...weight.leaning,
+        ...(isDiver(line)
+            ? ['A lip pulls down half to twice as hard as its lure pulls back (estimate).']
+            : []),
         ...leaning,
     ]);
 }

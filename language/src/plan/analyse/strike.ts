@@ -31,7 +31,12 @@ export function isClipped({ from, role }: SpreadLine): boolean {
 export function towingOf(pull: Figure, { sea }: Spread): Figure {
     if (!pull.known) return pull;
     const leaning = 'Surge at 1.2 to 1.5 times the towing pull, by the sea (estimate).';
-    return known(pull.value * surgeFactor(sea?.si ?? Number.NaN), 'computed', [...leaningOf(pull), leaning]);
+    const surge = surgeFactor(sea?.si ?? Number.NaN);
+    const { range } = pull;
+    return {
+        ...known(pull.value * surge, 'computed', [...leaningOf(pull), leaning]),
+        ...(range && { range: { low: range.low * surge, high: range.high * surge } }),
+    };
 }
 
 export function clipOf(
@@ -51,12 +56,23 @@ export function clipOf(
     const surge = surgeFactor(plan.sea?.si ?? Number.NaN);
     const margin = clipMargin(line.clip.si, pull.value, surge);
     if (margin.kind !== 'margin') return silent(margin.reason);
-    const leaning = ['Surge at 1.2 to 1.5 times the towing pull, by the sea (estimate).'];
+    const leaning = [
+        'Surge at 1.2 to 1.5 times the towing pull, by the sea (estimate).',
+        'A clip holds its line fast and the reel bears nothing until it opens; lines straight, no friction.',
+    ];
     return known(
         {
             setting: line.clip,
             towing: pull.value * surge,
             ratio: margin.ratio,
+            ...(pull.range && {
+                ratioRange: {
+                    low: line.clip.si / (pull.range.high * surge),
+                    high: line.clip.si / (pull.range.low * surge),
+                },
+            }),
+            spare: margin.spare,
+            ...(line.drag.hooked && { belowHooked: line.drag.hooked.si - line.clip.si }),
             opens: opensAt(line.clip, geometry),
         },
         'computed',
