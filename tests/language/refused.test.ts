@@ -115,3 +115,10 @@ spread calm { boat gannet  speed 8 kn  port short corner { back 12 m } }`);
         reason: 'The flat clip needs ahead, out and up.',
     });
 });
+
+test('a version behind a definition is sent to the first line', async () => {
+    const { findings } = await checkText('boat b { length 9 m }\nlayback 1\n');
+    const said = findings.find(({ rule }) => rule === 'syntax');
+    expect(said?.at.range.start.line).toBe(1);
+    expect(messageOf(said!)).toMatch(/Move `layback` and its number to the first line/);
+});

@@ -132,6 +132,9 @@ function closing(actual: IToken, previous: IToken, ruleName: string): string {
 
 function leftover(token: IToken): string {
     if (token.image === '}') return 'There is a `}` too many: no block is open here. Take it out.';
+    if (token.image === 'layback') {
+        return 'The version is written once, before all else: it says how to read what follows. Move `layback` and its number to the first line of the file, or take them out.';
+    }
     return `\`${shorten(token.image)}\` does not belong outside a block. Put it inside one, such as \`spread my-plan { … }\`, or look for a \`}\` too many above it.`;
 }
 
