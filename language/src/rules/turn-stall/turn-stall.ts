@@ -37,7 +37,8 @@ export const turnStall = rule({
                 });
                 continue;
             }
-            const works = (line.line.lure ?? line.line.bait)?.value;
+            // A bait that slows sinks, and is still one (common practice): only a lure's action stops.
+            const works = line.line.lure?.value;
             const runs = works?.runs;
             // A lure that is too slow on a straight course as well has another cause.
             if (!runs || slowest >= runs.from.si || straight < runs.from.si) continue;
