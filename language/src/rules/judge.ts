@@ -118,15 +118,20 @@ function joined(before: Found | undefined, one: Found): Found {
     return { cause: one.cause, finding: { ...before.finding, positions } };
 }
 
-/** A file takes the settings of the plans in it, the first plan's word before the next one's. */
+/**
+ * A file takes the settings of the plans in it, the first plan's word before the next one's; what is said of a log
+ * those of the plan in use, which the log's own file seldom holds.
+ */
 function findingsAbout(file: JudgedFile, these: readonly Rule[], memory: Memory): readonly Found[] {
     const said = file.spreads.flatMap((spread) => spread.settings);
     const found: Found[] = [];
     for (const rule of these) {
-        const strict = rule.checkFile && strictness(rule, said);
-        if (!strict || strict.severity === 'off') continue;
-        const problems = memory.saidOfFile(rule, file, strict.values);
-        found.push(...problems.map((problem) => asFinding(rule, strict, problem)));
+        if (!rule.checkFile) continue;
+        const ofFile = strictness(rule, said);
+        for (const problem of memory.saidOfFile(rule, file, ofFile.values)) {
+            const strict = problem.judgedBy ? strictness(rule, problem.judgedBy.settings) : ofFile;
+            if (strict.severity !== 'off') found.push(asFinding(rule, strict, problem));
+        }
     }
     return found;
 }

@@ -74,6 +74,8 @@ export interface Problem {
     /** Where this case is graver or milder than the rule's own severity; a team's own choice still wins. */
     readonly severity?: Exclude<Severity, 'off'>;
     readonly unnecessary?: boolean;
+    /** Of a log: the plan in use, whose settings judge it, also where that stands in a file of its own. */
+    readonly judgedBy?: Spread;
 }
 
 /** Anything that knows where it was said: a measure, a said value, a line, a definition. */

@@ -30,7 +30,8 @@ export const event = rule({
 
 /** A bite before lines may be in, or after they must be out. */
 function outsideItsHours(log: Log, event: LogEvent, report: Report): void {
-    const rules = planAt(log, event)?.event?.value;
+    const plan = planAt(log, event);
+    const rules = plan?.event?.value;
     if (!rules || !event.outcome.some(({ value }) => value === 'bite')) return;
     const [first, last] = [secondsOf(rules.linesIn), secondsOf(rules.linesOut)];
     // An event that goes on through the night ends on the next day.
@@ -46,6 +47,7 @@ function outsideItsHours(log: Log, event: LogEvent, report: Report): void {
         why: 'A fish from outside the hours does not count.',
         remedy: 'Put the time right, or leave it out of what you call in.',
         related: [{ at: limit, what: 'The hour is written here.' }],
+        judgedBy: plan,
     });
 }
 

@@ -1,5 +1,9 @@
+import { URI } from 'langium';
 import { describe, expect, test } from 'vitest';
 import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { type FileText, load } from '../../plan/load.ts';
+import { createServices } from '../../plan/services.ts';
+import { checkAll } from '../check.ts';
 
 const plans = `
 spread later "Later" like today {
@@ -36,6 +40,36 @@ describe('log-mismatch', () => {
     //                                   ^^^ log-mismatch: carries no lure pin`);
         const sheet = await expectMarked(text, 'log-mismatch');
         expect(sheet.findings.find(({ rule }) => rule === 'log-mismatch')?.severity).toBe('hint');
+    });
+
+    test('a log in a file of its own goes by what the plan in use set, each event by its own', async () => {
+        const log =
+            'use "plans.spread"\nlog 2026-03-14 {\n    using strict\n    using lax from 10:00\n' +
+            '    at 09:00 bite shotgun\n    at 11:00 bite shotgun\n    at 11:30 bite port long corner\n}\n';
+        const plan = (name: string, setting: string) =>
+            `spread ${name} { ${setting}  event cup  port short corner { } }\n`;
+        const plans = (severity: string, rule = 'log-mismatch') =>
+            'rules cup { lines out 08:00 }\n' +
+            plan('strict', '') +
+            plan('lax', `rule ${rule} { severity ${severity} }`);
+        const found = async (plans: string, rule = 'log-mismatch') => {
+            const uri = URI.file('/season/log.spread');
+            const loaded = await load(createServices(), [uri], (asked): FileText => {
+                if (asked.path.endsWith('/log.spread')) return { kind: 'text', text: log };
+                return asked.path.endsWith('/plans.spread')
+                    ? { kind: 'text', text: plans }
+                    : { kind: 'missing' };
+            });
+            const { findings } = checkAll(loaded, { turns: false }).find(
+                ({ uri }) => String(uri) === 'file:///season/log.spread',
+            )!;
+            return findings.filter((one) => one.rule === rule).map(({ severity }) => severity);
+        };
+        expect(await found(plans('warning'))).toEqual(['warning', 'warning', 'warning']);
+        expect(await found(plans('off'))).toEqual(['warning']);
+        expect(await found(plans('error'))).toEqual(['warning', 'error', 'error']);
+        expect(await found(plans('hint', 'event'), 'event')).toEqual(['warning', 'hint', 'hint']);
+        expect(await found(plans('off', 'event'), 'event')).toEqual(['warning']);
     });
 
     test('a log without a plan compares with nothing', async () => {

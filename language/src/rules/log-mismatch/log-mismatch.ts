@@ -27,6 +27,7 @@ export const logMismatch = rule({
                         why: 'Figures by position count it for a line that was not fished.',
                         remedy: `Name one of its positions: ${listed(names, 'or')}.`,
                         related: [{ at: plan, what: 'The plan in use at that hour.' }],
+                        judgedBy: plan,
                     });
                 }
                 if (lure && !luresIn(plan).includes(lure.value)) {
@@ -37,6 +38,7 @@ export const logMismatch = rule({
                         why: 'Figures by lure count it for one that was not fished.',
                         remedy: 'Name it as a spare in the plan, if it was aboard.',
                         related: [{ at: plan, what: 'The plan in use at that hour.' }],
+                        judgedBy: plan,
                     });
                 }
             }
