@@ -1,6 +1,6 @@
 import type { ClipFigures, LineFigures } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
-import type { Spread } from '../plan/model.ts';
+import type { Spread, SpreadLine } from '../plan/model.ts';
 import { runnerOf } from './gear.ts';
 import { known } from './neighbours.ts';
 
@@ -26,4 +26,11 @@ export function heldLure(figures: LineFigures, plan: Spread): HeldLure | undefin
         ? { most: opens, by: 'method' as const }
         : hooked && { most: hooked, by: 'drag' as const };
     return { clip, runner, towing: plan.sea ? clip.towing : pull, pull, ...(limit && { limit }) };
+}
+
+/** Which of the boat's clips holds a line, where one clip holds one line: `port halyard 1`. */
+export function clipPlaceOf({ position, from, role }: SpreadLine): string | undefined {
+    if (role === 'standby' || !from) return undefined;
+    if (from.kind === 'halyard') return `${position.side} halyard ${from.number}`;
+    return from.kind === 'flat clip' ? `${position.side} flat clip` : undefined;
 }

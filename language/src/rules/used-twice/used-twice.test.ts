@@ -1,5 +1,5 @@
-import { describe, test } from 'vitest';
-import { expectMarked, today } from '../../../../tests/language/marked.ts';
+import { describe, expect, test } from 'vitest';
+import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 describe('used-twice', () => {
     test('an outfit is in one holder, also when it stands by', async () => {
@@ -40,6 +40,17 @@ describe('used-twice', () => {
     starboard long corner { back wave 3 }`),
             'used-twice',
         );
+    });
+
+    test('two lines on one clip are one finding: no stagger cures that', async () => {
+        const text = today(`
+    port short corner { lure broad  back 23 m  from flat clip }
+    port long corner { lure dart  back 23 m  from flat clip }`);
+        expect(await messagesOf(text, 'used-twice')).toHaveLength(1);
+        expect(await messagesOf(text, 'stagger')).toEqual([]);
+        const apart = text.replace('port long', 'starboard long');
+        expect(await messagesOf(apart, 'used-twice')).toEqual([]);
+        expect(await messagesOf(apart, 'stagger')).toHaveLength(1);
     });
 
     test('rod tips and named points may be shared', async () => {

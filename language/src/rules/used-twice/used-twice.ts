@@ -1,4 +1,5 @@
 import type { SpreadLine } from '../../plan/model.ts';
+import { clipPlaceOf } from '../clips.ts';
 import { type Problem, rule } from '../rule.ts';
 import { housekeeping } from '../standing.ts';
 
@@ -60,11 +61,7 @@ const things: readonly Thing[] = [
         }),
     },
     {
-        of: ({ position, from, role }) => {
-            if (role === 'standby' || !from) return undefined;
-            if (from.kind === 'halyard') return `${position.side} halyard ${from.number}`;
-            return from.kind === 'flat clip' ? `${position.side} flat clip` : undefined;
-        },
+        of: clipPlaceOf,
         problem: ({ position, from }, first) => ({
             at: from!,
             what: `${position.name} hangs on the same ${from!.kind} as ${first.position.name}.`,
