@@ -201,6 +201,12 @@ const targets = {
             plugins: [pressed, nothing],
         }),
     ],
+    // What draws plans in notes: all of the language, read anew beside a server that keeps its own files.
+    fence: [
+        browser('language/src/editor/fence-drawing.ts', 'dist/press/fence.js', 'iife', {
+            globalName: 'laybackFence',
+        }),
+    ],
     server: [
         node('language/src/server-node.ts', 'dist/server-node.cjs', { plugins: [leftOut, rendererBeside] }),
         browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife', { plugins: [leftOut] }),

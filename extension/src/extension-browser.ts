@@ -2,12 +2,12 @@ import { type ExtensionContext, Uri } from 'vscode';
 import { begin } from './extension.ts';
 
 /** In VS Code for the Web: the server is a web worker. */
-export function activate(context: ExtensionContext): void {
+export function activate(context: ExtensionContext) {
     const script = Uri.joinPath(context.extensionUri, 'dist/server-browser.js').toString(true);
     let worker: Worker | undefined;
     const end = () => worker?.terminate();
     context.subscriptions.push({ dispose: end });
-    begin(context, async (options) => {
+    return begin(context, async (options) => {
         const library = await import('vscode-languageclient/browser');
         const connect = async () => {
             end();

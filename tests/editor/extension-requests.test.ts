@@ -154,6 +154,30 @@ describe('a deck card', () => {
     });
 });
 
+describe('a fence of a Markdown text', () => {
+    const press = pathToFileURL(join(root, 'dist/press')).toString();
+    const drawn = (text: string) => ask(protocol.fence, { uri: editor.uri('notes/day.md'), text, press });
+
+    test('is drawn with what the workspace holds, as if it lay beside the text', async () => {
+        const text = 'use "../boats.spread"\nspread away "Away" {\n    boat petrel\n    speed 8 kn\n}\n';
+        const { pictures, told } = await drawn(text);
+        expect(told).toEqual([]);
+        expect(pictures).toHaveLength(1);
+        expect(pictures[0]).toMatch(/^<svg /);
+        expect(pictures[0]).toContain('Petrel');
+        // Nothing of it stays: no file of the workspace is called so.
+        expect(await editor.ask('workspace/symbol', { query: 'away' })).toEqual([]);
+    });
+
+    test('tells in words what is wrong in it, and keeps markup as words', async () => {
+        const { pictures, told } = await drawn('spread x "<img src=x onerror=y>" {\n    sped 8 kn\n}\n');
+        expect(told.join()).toMatch(/^Line 2: .*sped/);
+        expect(pictures.join()).not.toContain('<img');
+        expect((await drawn('use "./day.md"\nuse "../boats"\n')).told.join()).toContain('.spread');
+        expect((await drawn('')).told).toEqual(['There is no spread in this text.']);
+    });
+});
+
 test('a picture comes in pixels too, with letters of its own', async () => {
     const press = pathToFileURL(join(root, 'dist/press')).toString();
     const content = await ask(protocol.png, { uri: editor.uri('plans/march.spread'), press, dpi: 40 });

@@ -8,6 +8,7 @@ import { testAccessibility } from './extension/accessibility.ts';
 import { testCommands } from './extension/commands.ts';
 import { testDeckCard } from './extension/deck-card.ts';
 import { testDiagram } from './extension/diagram.ts';
+import { notes, testFences } from './extension/fences.ts';
 import { testFirstPlan } from './extension/first-plan.ts';
 import { testTexts } from './extension/texts.ts';
 import { project } from './project.ts';
@@ -29,6 +30,7 @@ function workspace(): Record<string, string> {
         ...Object.fromEntries(Object.entries(shelves).map(([name, text]) => [`ours/${name}`, text])),
         'ours/rules.spread': shelves['rules.spread']!.replace('"Our rules"', '"Own rules"'),
         'ours/plans/first.spread': first!,
+        'notes/day.md': notes,
     };
 }
 
@@ -58,6 +60,7 @@ describe('the extension, installed, in a folder that is not trusted', { timeout:
     describe('the diagram', () => testDiagram(() => bench));
     describe('the deck card', () => testDeckCard(() => bench));
     describe('for everybody', () => testAccessibility(() => bench));
+    describe('notes', () => testFences(() => bench));
     describe('commands', () => testCommands(() => bench));
 });
 

@@ -5,6 +5,7 @@ import { rules } from '../rules/registry.ts';
 import { describe } from '../rules/standing.ts';
 import { textCodes } from '../rules/text-codes.ts';
 import { cardAsked } from './deck-card.ts';
+import { fenceAsked } from './fence.ts';
 import { base64, Press } from './press.ts';
 import * as protocol from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
@@ -54,6 +55,7 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
         if (!drawn) return null;
         return base64(await press.pixels(drawn.svg, folder, dpi === undefined ? {} : { dpi }));
     });
+    answer(protocol.fence, (wanted) => fenceAsked(wanted, services, press));
     connection.onRequest(protocol.card.method, (wanted: protocol.CardWanted, token) =>
         cardAsked(wanted, services, press, token),
     );

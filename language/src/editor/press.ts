@@ -1,6 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import type { CardPrinter } from '../drawing/card/printer.ts';
 import { type Press as PngPress, type PngWishes, pngOf } from '../drawing/png.ts';
+import type { FenceDrawer } from './fence-drawing.ts';
 import { readFile } from './protocol.ts';
 
 /**
@@ -10,7 +11,7 @@ import { readFile } from './protocol.ts';
 export class Press {
     private readonly connection: Connection;
     private readonly read = new Map<string, Promise<Uint8Array<ArrayBuffer>>>();
-    private readonly printers = new Map<string, Promise<CardPrinter>>();
+    private readonly programs = new Map<string, Promise<unknown>>();
 
     constructor(connection: Connection) {
         this.connection = connection;
@@ -33,11 +34,22 @@ export class Press {
         );
     }
 
-    /** The program that makes cards: read where the editor lies, like the server itself, and only once a card is wanted. */
+    /** What makes cards. */
     printer(folder: string): Promise<CardPrinter> {
-        return once(this.printers, folder, async () => {
-            const text = new TextDecoder().decode(await this.fileIn(folder, 'card.js'));
-            return new Function(`${text}\nreturn laybackCard;`)() as CardPrinter;
+        return this.program(folder, 'card.js', 'laybackCard');
+    }
+
+    /** What draws plans that no file holds. */
+    fences(folder: string): Promise<FenceDrawer> {
+        return this.program(folder, 'fence.js', 'laybackFence');
+    }
+
+    /** Read from where the editor lies, like the server itself, and only once it is wanted. */
+    private program<T>(folder: string, name: string, as: string): Promise<T> {
+        const programs = this.programs as Map<string, Promise<T>>;
+        return once(programs, `${folder}/${name}`, async () => {
+            const text = new TextDecoder().decode(await this.fileIn(folder, name));
+            return new Function(`${text}\nreturn ${as};`)() as T;
         });
     }
 

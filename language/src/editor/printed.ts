@@ -31,3 +31,39 @@ export interface Card {
     /** In the text that it was made of: what is wrong there is wrong on the card. */
     readonly errors: number;
 }
+
+export interface FenceWanted {
+    /** Of the text around it: what the fence uses is looked for from there. */
+    readonly uri: string;
+    readonly text: string;
+    /** The folder that holds what draws it: the package's `dist/press`. */
+    readonly press: string;
+}
+
+export interface Fence {
+    /** Every plan from above, as SVG. */
+    readonly pictures: readonly string[];
+    /** What keeps it from being read, in words. */
+    readonly told: readonly string[];
+}
+
+export interface Figures {
+    readonly uri: string;
+    readonly version?: number;
+    readonly name: string;
+    readonly title: string;
+    /** As `layback figures` prints it. */
+    readonly text: string;
+    /** One entry of `plans` in `figures.schema.json`. */
+    readonly plan: Readonly<Record<string, unknown>>;
+}
+
+/** What the tightest turns of a plan hang on, at one version of its text. */
+export interface Sensitivity {
+    readonly uri: string;
+    readonly version?: number;
+    readonly name: string;
+    readonly title: string;
+    /** As `layback figures --sensitivity` prints it. */
+    readonly text: string;
+}

@@ -4,10 +4,23 @@ import type { Summary } from '../drawing/summary.ts';
 import type { SvgWishes } from '../drawing/svg.ts';
 import type { Severity } from '../plan/finding.ts';
 import type { RuleEntry } from '../reports/sarif.ts';
-import type { Card, CardWanted, PngWanted } from './printed.ts';
+import type { Card, CardWanted, Fence, FenceWanted, Figures, PngWanted, Sensitivity } from './printed.ts';
 import type { DeepPartial, Settings } from './settings.ts';
 
-export type { Card, CardWanted, PaletteName, PngWanted, RuleEntry, Settings, Severity, Summary };
+export type {
+    Card,
+    CardWanted,
+    Fence,
+    FenceWanted,
+    Figures,
+    PaletteName,
+    PngWanted,
+    RuleEntry,
+    Sensitivity,
+    Settings,
+    Severity,
+    Summary,
+};
 
 /*
  * Everything that server, extension and preview say to each other beyond the standard protocol. Types and names
@@ -60,6 +73,9 @@ export const png = request<PngWanted, string | null>('layback/png');
 
 /** A plan's deck card, as a file. */
 export const card = request<CardWanted, Card | null>('layback/card');
+
+/** The plans in a fence of a Markdown text, drawn. */
+export const fence = request<FenceWanted, Fence>('layback/fence');
 
 /** Every computed number of a plan, in the form of `layback figures --format json`. */
 export const figures = request<PlanWanted, Figures | null>('layback/figures');
@@ -281,27 +297,6 @@ export interface MoveWritten {
     readonly edit: WorkspaceEdit;
     /** Of the open document that the edit is for; absent where nobody has it open. */
     readonly version?: number;
-}
-
-export interface Figures {
-    readonly uri: string;
-    readonly version?: number;
-    readonly name: string;
-    readonly title: string;
-    /** As `layback figures` prints it. */
-    readonly text: string;
-    /** One entry of `plans` in `figures.schema.json`. */
-    readonly plan: Readonly<Record<string, unknown>>;
-}
-
-/** What the tightest turns of a plan hang on, at one version of its text. */
-export interface Sensitivity {
-    readonly uri: string;
-    readonly version?: number;
-    readonly name: string;
-    readonly title: string;
-    /** As `layback figures --sensitivity` prints it. */
-    readonly text: string;
 }
 
 export interface StarterFile {
