@@ -76,6 +76,14 @@ describe('a number that is refused counts as absent, and whatever would come fro
         expect(line.line.drag.hooked?.si).toBeCloseTo(6 * 9.80665);
     });
 
+    test('waves are counted off: no lure is set on half of one', async () => {
+        const { findings, line } = await analysed('8 kn', 'back wave 2.5');
+        expect(findings.map(messageOf)).toContain(
+            'Waves are counted, and `2.5` lies between two of them. A lure runs on the face of one, and in between on none. It counts as not written. Write a whole number, or how far back in metres or feet.',
+        );
+        expect(line.astern.known).toBe(false);
+    });
+
     test('halyards are counted off', async () => {
         const { findings, line } = await analysed('8 kn', 'back 40 m  from halyard 1.5');
         expect(findings.map(messageOf)).toContain(

@@ -90,9 +90,17 @@ function dimensionOf(
     return property.orShare ? [property.dimension, 'share'] : [property.dimension];
 }
 
-/** Halyards are counted off: there is none between the first and the second. */
+/** Halyards and waves are counted off: there is none between the first and the second. */
 function uncounted(node: QuantityNode): Finding | undefined {
-    if (node.$container.$type !== 'From' || Number.isInteger(node.number)) return undefined;
+    if (Number.isInteger(node.number)) return undefined;
+    if (isWave(node)) {
+        return problem('quantity', placeOf(node), {
+            what: `Waves are counted, and \`${node.$cstNode?.text}\` lies between two of them.`,
+            why: 'A lure runs on the face of one, and in between on none. It counts as not written.',
+            remedy: 'Write a whole number, or how far back in metres or feet.',
+        });
+    }
+    if (node.$container.$type !== 'From') return undefined;
     return problem('quantity', placeOf(node), {
         what: `Halyards are counted, and \`${node.$cstNode?.text}\` is none of them.`,
         remedy: 'Number 1 is the inner one.',

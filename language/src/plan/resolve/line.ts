@@ -202,7 +202,7 @@ function readBack(slot: Slot | undefined): Back | undefined {
     const origin = originOf(slot);
     if (node.wave) {
         const wave = measureOf(node.amount, 'count', slot);
-        return wave && wave.si >= 1 ? { kind: 'wave', wave, origin } : undefined;
+        return wave && wave.si >= 1 && Number.isInteger(wave.si) ? { kind: 'wave', wave, origin } : undefined;
     }
     const distance = measureOf(node.amount, 'length', slot);
     return distance && distance.si > 0 ? { kind: 'distance', distance, origin } : undefined;
