@@ -6,6 +6,7 @@ import { si } from '../units/quantity.ts';
 import { fromPaths } from './asking.ts';
 import { check } from './checking.ts';
 import { type ChosenPlan, chosenPlans, warnOfErrors } from './chosen-plans.ts';
+import { drawFences } from './draw-fences.ts';
 import { drawView, earlierPlans, mustFit, type View, type ViewOptions, views } from './draw-views.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
@@ -36,8 +37,12 @@ Views:
            drag; and what it takes to draw line as the spool empties
   compare  the plan over an earlier one (--before, --before-plan), every change in words
 
+Of a Markdown text every fence is drawn beside it, from above: notes-1.svg is the first one's, which a
+wiki shows with ![](notes-1.svg). The text is left as it is.
+
 Examples:
   layback draw plans/friday.spread
+  layback draw notes.md
   layback draw plans/friday.spread --plan rough-day -o rough-day.png
   layback draw plans/friday.spread --view side --theme dark -o side.svg
   layback draw plans/friday.spread --view turn --to starboard --radius 60m
@@ -49,7 +54,7 @@ Examples:
 export function declare(command: Command): void {
     command
         .description('Draws plans to scale, with what was found marked on it.')
-        .argument('<file>', 'a .spread file')
+        .argument('<file>', 'a .spread file, or a Markdown text with ```spread fences')
         .option(
             '-o, --output <path>',
             'where to: a name that ends in .svg or .png, or - for SVG on the standard output',
@@ -71,6 +76,14 @@ export function declare(command: Command): void {
 
 async function draw(path: string, options: Options): Promise<void> {
     mustFit(options.view, options);
+    if (/\.(md|markdown)$/i.test(path)) {
+        if (options.output !== undefined || options.plan !== undefined || options.view !== 'above')
+            throw new Refusal(
+                'Of a Markdown text every fence is drawn from above, beside it: leave -o, -p and --view out.',
+            );
+        await drawFences(path, options);
+        return;
+    }
     const asked = fromPaths([path], process.cwd());
     if (asked.files.length === 0) throw new Refusal(asked.refusals.join(' '));
     for (const refusal of asked.refusals) terminal.log(`layback: ${refusal}`);
