@@ -38,7 +38,7 @@ export function contributeStatus(server: Server, gaze: Gaze): Disposable {
     );
 }
 
-type Counts = Pick<Checked, 'errors' | 'warnings' | 'hints'>;
+type Counts = Pick<Checked, 'phase' | 'errors' | 'warnings' | 'hints'>;
 
 /** @param found  undefined where the file was not checked yet */
 export function statusWords(
@@ -61,6 +61,12 @@ export function statusWords(
         count(found.hints, 'hint'),
     ];
     const words = counted.filter((each) => each !== undefined);
+    if (words.length === 0 && found.phase === 'first') {
+        return {
+            text: '$(ellipsis) Layback',
+            tooltip: 'Nothing was found so far. The turns are still to come.',
+        };
+    }
     if (words.length === 0) {
         return { text: '$(check) Layback', tooltip: 'Nothing was found in this file.' };
     }

@@ -25,7 +25,8 @@ function builtIn(server: Server): TextDocumentContentProvider {
 /** The figures of a plan as a text of their own, which changes with the plan. */
 function computed(server: Server): Disposable {
     const changed = new EventEmitter<Uri>();
-    const open = new Map<string, Uri>();
+    /** Each by its own address: a file may hold several plans. */
+    const open = new Map<string, { readonly address: Uri; readonly uri: string }>();
     return Disposable.from(
         changed,
         workspace.registerTextDocumentContentProvider(figuresScheme, {
@@ -34,19 +35,15 @@ function computed(server: Server): Disposable {
                 const of = figuresOf(address);
                 if (!of) throw new Error('This address names no plan.');
                 await untilRunning(server);
-                open.set(of.uri, address);
+                open.set(address.toString(), { address, uri: of.uri });
                 const found = await server.ask(figures, of);
                 return found?.text ?? 'There is no such plan any more, or it cannot be read at the moment.\n';
             },
         }),
         server.hear(checked, ({ uri }) => {
-            const address = open.get(uri);
-            if (address) changed.fire(address);
+            for (const each of open.values()) if (each.uri === uri) changed.fire(each.address);
         }),
-        workspace.onDidCloseTextDocument(({ uri: address }) => {
-            const of = address.scheme === figuresScheme ? figuresOf(address) : undefined;
-            if (of) open.delete(of.uri);
-        }),
+        workspace.onDidCloseTextDocument(({ uri: address }) => open.delete(address.toString())),
     );
 }
 

@@ -19,6 +19,7 @@ const titles = async (at: string, from = editor) =>
 
 test('a plan shows its picture, what was found, and what is like it', async () => {
     await editor.open(path);
+    await expect.poll(() => titles(path), { timeout: 5000 }).toContain('6 Nothing found');
     const first = (await titles(path)).filter((each) => !each.includes('Turns'));
     expect(first).toEqual([
         '6 Open the diagram',
@@ -46,6 +47,13 @@ test('how tightly it turns, once that is known', async () => {
     await expect
         .poll(() => titles(path), { timeout: 5000 })
         .toEqual(expect.arrayContaining([expect.stringMatching(/^6 Turns cleanly down to [\d.]+ m/)]));
+});
+
+test('“so far”, while the turns were not looked at: of a file that is not open, by choice, never', async () => {
+    const options = { commands: Object.values(commands) };
+    const quiet = await editorOver(team, { options, settings: { slowFindings: 'open' } });
+    expect(await titles(path, quiet)).toContain('6 Nothing found so far');
+    await quiet.stop();
 });
 
 test('findings are counted for the plan that they concern', async () => {

@@ -26,14 +26,14 @@ const { nameFrom, planSnippet } = await import('../../extension/src/commands/new
 const { elementsAt } = await import('../../extension/src/diagram/places.ts');
 
 describe('the status bar', () => {
-    const none = { errors: 0, warnings: 0, hints: 0 };
+    const none = { phase: 'second', errors: 0, warnings: 0, hints: 0 } as const;
 
     test('says what was found in the file, in figures and in words', () => {
         expect(statusWords('running', none)).toEqual({
             text: '$(check) Layback',
             tooltip: 'Nothing was found in this file.',
         });
-        expect(statusWords('running', { errors: 1, warnings: 2, hints: 0 })).toEqual({
+        expect(statusWords('running', { ...none, errors: 1, warnings: 2 })).toEqual({
             text: 'Layback $(error) 1 $(warning) 2',
             tooltip: 'In this file: 1 error, 2 warnings. Click to see them.',
         });
@@ -42,6 +42,16 @@ describe('the status bar', () => {
     test('does not say that nothing was found before anybody looked', () => {
         expect(statusWords('running', undefined).tooltip).toBe('The plan is being checked.');
         expect(statusWords('starting', none).tooltip).toBe('The plan is being checked.');
+    });
+
+    test('does not say that nothing was found before the turns were looked at', () => {
+        expect(statusWords('running', { ...none, phase: 'first' })).toEqual({
+            text: '$(ellipsis) Layback',
+            tooltip: 'Nothing was found so far. The turns are still to come.',
+        });
+        expect(statusWords('running', { ...none, phase: 'first', warnings: 1 }).text).toBe(
+            'Layback $(warning) 1',
+        );
     });
 
     test('says that nobody looks where the server is gone, and starts it again', () => {

@@ -47,7 +47,7 @@ function abovePlan(spread: Definition, document: LangiumDocument, services: Edit
     const show: ShowFindingsArguments = [uri, rangeOf(spread)!];
     return [
         command('Open the diagram', commands.openDiagram, of, services),
-        command(countWords(found), commands.showFindings, show, services),
+        command(countWords(found, Findings.hasLate(uri)), commands.showFindings, show, services),
         ...likeWords(spread, document, services),
         ...Findings.remarksOf(uri)
             .filter(({ plan }) => plan === name)
@@ -88,13 +88,15 @@ function concerns({ plan, at }: Finding, name: string, range: Range | undefined)
     return range !== undefined && start.line >= range.start.line && start.line <= range.end.line;
 }
 
-function countWords(found: readonly Finding[]): string {
+/** @param all  false while the turns are still to be looked at */
+function countWords(found: readonly Finding[], all: boolean): string {
     const of = (severity: Finding['severity'], one: string) => {
         const count = found.filter((each) => each.severity === severity).length;
         return count === 0 ? [] : [`${count} ${one}${count === 1 ? '' : 's'}`];
     };
     const counts = [...of('error', 'error'), ...of('warning', 'warning'), ...of('hint', 'hint')];
-    return counts.length === 0 ? 'Nothing found' : counts.join(', ');
+    if (counts.length > 0) return counts.join(', ');
+    return all ? 'Nothing found' : 'Nothing found so far';
 }
 
 /** A command that the client does not carry out is shown as words. */
