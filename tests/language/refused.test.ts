@@ -93,6 +93,11 @@ describe('a number that is refused counts as absent, and whatever would come fro
     });
 });
 
+test('the weight of a fish has no word of its own, and bounds all the same', async () => {
+    const { findings } = await checkText('log 2026-03-07 {\n    at 08:12 bite shotgun 99999 kg\n}\n');
+    expect(findings.map(messageOf).join()).toContain('99999 kg is outside what makes sense');
+});
+
 describe('every number of a boat has a sense that it must keep', () => {
     test.each([
         ['outriggers { rise 95 deg }', 'Rise 95 deg is outside what makes sense (0 deg to 90 deg).'],

@@ -33,7 +33,7 @@ export function checkQuantity(node: QuantityNode): Finding | undefined {
     }
     // In the unit that was written: a bound in another one would have to be converted by whoever reads it.
     return problem('quantity', placeOf(node), {
-        what: `${capital(property!.word)} ${written} is outside what makes sense (${print(least, found.unit)} to ${print(most, found.unit)}).`,
+        what: `${property ? `${capital(property.word)} ` : ''}${written} is outside what makes sense (${print(least, found.unit)} to ${print(most, found.unit)}).`,
         remedy: 'Look for a slip in the number or its unit.',
     });
 }
