@@ -174,6 +174,59 @@ describe('positions', () => {
     });
 });
 
+describe('behind what is said on a line', () => {
+    const spread = (line: string) => plan.replace('crew 2', line);
+
+    test('nothing else begins where every property has a line of its own', async () => {
+        expect(await labels(spread('speed 8 kn ‸'))).toEqual([]);
+        expect(await labels(spread('speed 8 kn  cr‸'))).toContain('crew');
+        expect(await labels(spread('waive wash u‸'))).not.toContain('under');
+        expect(await labels(spread('waive wash ‸'))).toEqual(['because', 'between', 'on', 'until']);
+        expect(await labels(spread('waive wash on port long rigger ‸'))).toEqual(['because', 'until']);
+    });
+
+    test('on one line with its block, what fits beside it; behind a waiver only once it has its reason', async () => {
+        expect(await labels('spread a { waive wash ‸ }')).toEqual(['because', 'between', 'on', 'until']);
+        const behind = await labels('spread a { waive wash because "flat calm" ‸ }');
+        expect(behind).toEqual(expect.arrayContaining(['until', 'crew', 'port long rigger']));
+    });
+
+    test('in a log the positions of its plans; every one where it names none', async () => {
+        const log = (put: string) => `${plan}log 2026-03-14 {\n    ${put}\n    at 07:40 bite ‸\n}\n`;
+        const has = ['port long rigger', 'port short corner', 'starboard short rigger'];
+        const positions = (offered: readonly string[]) =>
+            offered.filter((each) => /^(port|starboard|centre|shotgun)/.test(each)).sort();
+        expect(positions(await labels(log('using morning')))).toEqual(has);
+        expect(positions(await labels(log('')))).toContain('shotgun');
+    });
+
+    test('no text in quotes where a setting takes a word', async () => {
+        expect((await labels('rules r { rule stagger { severity ‸ } }')).sort()).toEqual([
+            'error',
+            'hint',
+            'off',
+            'warning',
+        ]);
+    });
+
+    test('a pack is not offered to itself', async () => {
+        const offered = await labels('rules r { written ‸ }\nrules s { }\n');
+        expect(offered).toContain('s');
+        expect(offered).not.toContain('r');
+    });
+
+    test('what acts on a preset, where there is one', async () => {
+        const acting = ['without', 'swap', 'no'];
+        const offered = await labels('spread a {\n    ‸\n}\n');
+        expect(offered.filter((each) => acting.includes(each))).toEqual([]);
+        expect(await labels('spread a {\n    no ‸\n}\n')).toEqual([]);
+        expect(await labels('spread a {\n    port shotgun { }\n    without ‸\n}\n')).toEqual([]);
+        const like = await labels(`${plan}spread c like morning {\n    ‸\n}\n`);
+        expect(like).toEqual(expect.arrayContaining(['without', 'swap']));
+        expect(await labels(`${plan}spread c like morning {\n    no ‸\n}\n`)).not.toContain('without');
+    });
+});
+
 describe('gear', () => {
     const line = (put: string) =>
         plan.replace('starboard short rigger { outfit blue  lure wick', `starboard short rigger { ${put}`);

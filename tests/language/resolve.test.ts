@@ -133,6 +133,28 @@ describe('like', () => {
     });
 });
 
+describe('rule packs in a circle', () => {
+    const circles = async (text: string) =>
+        (await checkText(text)).findings.filter(({ rule }) => rule === 'like').map(({ what }) => what);
+
+    test('are told at the line that closes it, a pack over itself too', async () => {
+        expect(await circles('rules r { written r }\n')).toEqual(['`r` is written over itself: r → r.']);
+        expect(
+            await circles('rules r { written s }\nrules s { written t }\nrules t { written r }\n'),
+        ).toEqual([
+            '`r` is written over itself: r → s → t → r.',
+            '`s` is written over itself: s → t → r → s.',
+            '`t` is written over itself: t → r → s → t.',
+        ]);
+    });
+
+    test('one that only leads to a circle is in none, and two ways to one pack are none', async () => {
+        expect(await circles('rules q { written r }\nrules r { written r }\n')).toHaveLength(1);
+        const ways = 'rules a { written b  written c }\nrules b { written d }\nrules c { written d }\n';
+        expect(await circles(`${ways}rules d { }\n`)).toEqual([]);
+    });
+});
+
 describe('without, no and swap', () => {
     test('take positions and properties of the preset away, and change two over', async () => {
         const spread = await spreadNamed(

@@ -28,6 +28,8 @@ export interface Block {
     readonly context: Context | undefined;
     /** Its words up to and with the brace. */
     readonly header: string;
+    /** Where that brace stands. */
+    readonly brace: number;
 }
 
 /** A text in quotes that the caret is in, and the word that it stands behind. */
@@ -99,7 +101,7 @@ function blockAt(brace: IToken, document: LangiumDocument): Block | undefined {
     const node = leaf?.text === '{' ? leaf.astNode : undefined;
     if (!node?.$cstNode) return undefined;
     const header = document.textDocument.getText().slice(node.$cstNode.offset, brace.startOffset + 1);
-    return { node, context: contextIn(node), header };
+    return { node, context: contextIn(node), header, brace: brace.startOffset };
 }
 
 /**

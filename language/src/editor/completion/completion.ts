@@ -8,7 +8,7 @@ import { fileOffers } from './files.ts';
 import { beginnings, type Following, following } from './following.ts';
 import { itemOf, type Offer } from './item.ts';
 import { nameOffers } from './names.ts';
-import { allPositions, freePositions, goingOn, namedPositions } from './positions.ts';
+import { allPositions, freePositions, goingOn, namedPositions, positionsFished } from './positions.ts';
 import { documentationOf, propertyOffers } from './properties.ts';
 import { unitOffers } from './units.ts';
 import { settingOffers, wordOffers } from './words.ts';
@@ -48,8 +48,23 @@ function offersAt(caret: Caret, services: EditorServices): Offer[] {
     const [fresh, ongoing] = split(next, (each) => first.has(each.element) && (begins || !isPosition(each)));
     // A word that opens its line is never a name, but it may go on with what stands above.
     const goes = caret.opensLine ? ongoing.filter(({ keyword }) => keyword !== undefined) : ongoing;
-    const canBegin = caret.opensLine || fresh.length > 0;
+    // Who has begun a word behind what is said means one; nobody else is asked to put two things on one line.
+    const goesBeside = isOneLine(caret) || caret.start < caret.end;
+    const canBegin = caret.opensLine || (fresh.length > 0 && goesBeside && !lacksReason(caret, next));
     return [...offersToGoOn(goes, caret, services), ...(canBegin ? offersToBegin(caret, services) : [])];
+}
+
+/** Whether the innermost block was opened on the caret's line: `{ outfit one  lure ‸ }` goes on beside what is said. */
+function isOneLine({ document: { textDocument }, blocks, offset }: Caret): boolean {
+    const brace = blocks.at(-1)?.brace;
+    return (
+        brace !== undefined && textDocument.positionAt(brace).line === textDocument.positionAt(offset).line
+    );
+}
+
+/** A waiver without a reason waives nothing: it is not said to its end yet. */
+function lacksReason({ entry }: Caret, next: readonly Following[]): boolean {
+    return /^waive\b/.test(entry) && next.some(({ keyword }) => keyword === 'because');
 }
 
 /** What begins a property of the innermost block, or a definition. */
@@ -97,7 +112,9 @@ function positionOffers(caret: Caret, services: EditorServices): Offer[] {
             ? freePositions(caret, services)
             : context === 'spread' || context === 'roles' || context === 'fallback'
               ? namedPositions(caret)
-              : allPositions();
+              : context === 'log'
+                ? positionsFished(caret)
+                : allPositions();
     const rest = goingOn(all, caret.entry);
     return rest.length > 0 || isNew ? rest : all;
 }
@@ -122,8 +139,9 @@ function keywordOffers({ keyword = '', role }: Following, caret: Caret): Offer[]
 }
 
 /** Quotes for a text, the caret between them; with what they are for where the language says so. */
-function quoteOffers({ role }: Following, caret: Caret): Offer[] {
-    if (caret.start !== caret.offset) return [];
+function quoteOffers({ role, rule }: Following, caret: Caret): Offer[] {
+    // No rule has a setting that is a text.
+    if (caret.start !== caret.offset || rule === 'Setting') return [];
     const what = role === 'path' ? 'A file' : role === 'because' ? 'The reason' : 'A text in quotes';
     return [
         {

@@ -22,7 +22,8 @@ export function nameOffers({ role }: Following, caret: Caret, services: EditorSe
     const kinds = role === 'base' ? [kindOf(caret)] : kindsWanted({ $type: 'Referred', word } as never, 'of');
     const taken = once.has(word) ? takenIn(caret, word) : new Set<string>();
     const scope = services.references.ScopeProvider as ReachScope;
-    const own = role === 'base' ? nameIn(caret) : undefined;
+    // Nothing is like itself, and no pack is written over itself.
+    const own = role === 'base' ? nameIn(caret) : word === 'written' ? nameAround(caret) : undefined;
     return scope
         .scopeFrom(caret.document, kinds)
         .getAllElements()
@@ -54,6 +55,11 @@ function kindOf({ entry, blocks }: Caret): Kind {
 
 function nameIn({ entry }: Caret): string | undefined {
     return /^\S+\s+(\S+)/.exec(entry)?.[1];
+}
+
+function nameAround({ blocks }: Caret): string | undefined {
+    const definition = blocks[0] && definitionAround(blocks[0].node);
+    return (definition as { name?: string } | undefined)?.name;
 }
 
 /** What the other positions of the plan have, the ones that it takes over too. */

@@ -1,7 +1,7 @@
 import type { AstNode } from 'langium';
 import { CompletionItemKind } from 'vscode-languageserver';
-import type { Definition, PositionBlock } from '../../../grammar/generated/ast.ts';
-import { Gathered, gather } from '../../plan/resolve/gather.ts';
+import type { Definition, PositionBlock, Using } from '../../../grammar/generated/ast.ts';
+import { baseOf, Gathered, gather } from '../../plan/resolve/gather.ts';
 import { readPosition } from '../../plan/resolve/position.ts';
 import type { EditorServices } from '../services.ts';
 import { definitionAround } from '../spot.ts';
@@ -39,13 +39,22 @@ export function freePositions(caret: Caret, services: EditorServices): Offer[] {
     }));
 }
 
-/** Positions that the plan has, for whoever speaks of one: an order, a waiver, a role. */
+/** Positions that the plan has, for whoever speaks of one: an order, a waiver, a role; none to act on without a preset. */
 export function namedPositions(caret: Caret): Offer[] {
     const spread = spreadAt(caret);
+    if (/^(without|swap)\b/.test(caret.entry) && spread && !baseOf(spread)) return [];
     return spread ? positionsOf(spread).map((name, at) => offer(name, at)) : [];
 }
 
-/** Every position there is, for a boat's holders and a log. */
+/** Positions of the plans that a log is about; every one where it names none. */
+export function positionsFished({ blocks }: Caret): Offer[] {
+    const { entries = [] } = (blocks[0]?.node ?? {}) as { entries?: readonly AstNode[] };
+    const plans = entries.flatMap((entry) => (entry.$type === 'Using' && (entry as Using).of?.ref) || []);
+    const names = plans.flatMap((plan) => (plan.kind === 'spread' ? positionsOf(plan) : []));
+    return names.length > 0 ? [...new Set(names)].map((name, at) => offer(name, at)) : allPositions();
+}
+
+/** Every position there is, for a boat's holders and a log that names no plan. */
 export function allPositions(): Offer[] {
     return usual.map((name, at) => offer(name, at));
 }

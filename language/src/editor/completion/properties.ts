@@ -13,12 +13,16 @@ const referring: ReadonlySet<string> = new Set([
     ...['without', 'swap'],
 ]);
 
+/** Words that act on what a preset says. */
+const acting: ReadonlySet<string> = new Set(['without', 'swap']);
+
 /** The properties that a block may say and has not said yet. */
 export function propertyOffers({ node, context }: Block, start: number): Offer[] {
     if (!context) return [];
     const said = saidIn(node, start);
+    const hasPreset = (node as { base?: unknown }).base !== undefined;
     return (vocabulary[context] as readonly Property[])
-        .filter(({ word, many }) => many || !said.has(word))
+        .filter(({ word, many }) => (many || !said.has(word)) && (hasPreset || !acting.has(word)))
         .map((property, rank) => {
             const refers =
                 referring.has(property.word) && !property.example.includes('{') && context !== 'rod limits';

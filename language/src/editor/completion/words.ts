@@ -84,13 +84,16 @@ function choicesOfSetting({ blocks }: Caret, key: string): Offer[] {
     return setting?.kind === 'choice' ? plain(setting.options, CompletionItemKind.EnumMember) : [];
 }
 
-/** What a preset says, where there is one; else any word of the block. */
+/** What a preset says; in the block of a part, any word of it. */
 function removable({ blocks }: Caret): Offer[] {
     const block = blocks.at(-1);
     const context = block && contextIn(block.node);
     if (!block || !context) return [];
     const definition = definitionAround(block.node);
-    const base = definition === block.node && definition && baseOf(definition);
+    const isWhole = definition !== undefined && definition === block.node;
+    const base = isWhole ? baseOf(definition) : undefined;
+    // A part of something may stand on what it names; a definition that is like nothing has nothing to take away.
+    if (isWhole && !base) return [];
     const words = vocabulary[context].map(({ word }) => word);
     if (!base) return plain(words, CompletionItemKind.Property);
     const said = [...gather(base, new Gathered()).keys()].map((key) => key.split(' ', 1)[0]!);

@@ -9,7 +9,7 @@ import { checkDates } from './dates.ts';
 import { checkDuplicates } from './duplicates.ts';
 import { ENOUGH } from './enough.ts';
 import { checkIdle } from './idle.ts';
-import { checkDuplicateNames, checkLike, checkReferences } from './names.ts';
+import { checkDuplicateNames, checkLike, checkReferences, checkWritten } from './names.ts';
 import { checkQuantity } from './quantities.ts';
 import { checkSyntax } from './syntax.ts';
 import { checkUses, type UseContext } from './uses.ts';
@@ -33,6 +33,7 @@ export function checkLanguage(
         ...checkDuplicateNames(document, context.reach),
         ...(sheet.definitions ?? []).flatMap((definition) => [
             ...listOf(checkLike(definition)),
+            ...checkWritten(definition),
             ...listOf(checkTitle(definition)),
             ...checkIdle(definition, gathered),
         ]),

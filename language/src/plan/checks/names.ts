@@ -1,5 +1,5 @@
-import type { LangiumDocument, ReferenceInfo } from 'langium';
-import type { Definition, Sheet } from '../../../grammar/generated/ast.ts';
+import type { AstNode, LangiumDocument, ReferenceInfo } from 'langium';
+import type { Definition, Referred, Sheet } from '../../../grammar/generated/ast.ts';
 import { library } from '../../library/library.ts';
 import { nearest } from '../../units/nearest.ts';
 import type { Finding, Fix } from '../finding.ts';
@@ -144,6 +144,42 @@ export function checkLike(definition: Definition): Finding | undefined {
             why: 'A preset in a circle has no beginning to take its values from.',
             remedy: 'Take out one `like` of the circle.',
         });
+    }
+    return undefined;
+}
+
+/** `written` lines of a rule pack that lead back to it. */
+export function checkWritten(pack: Definition): Finding[] {
+    return writtenBy(pack).flatMap(({ line, of }) => {
+        const way = of && wayBack(of, pack, new Set());
+        if (!way) return [];
+        const name = shorten(nameOf(pack) ?? '');
+        const path = [pack, ...way].map((each) => nameOf(each) ?? '').join(' → ');
+        return [
+            problem('like', placeOfProperty(line, 'of'), {
+                what: `\`${name}\` is written over itself: ${path}.`,
+                why: 'Which of its packs is the nearer one, and has the last word, depends on where one begins.',
+                remedy: 'Take out one `written` of the circle.',
+            }),
+        ];
+    });
+}
+
+function writtenBy({ kind, entries = [] }: Definition): { line: Referred; of: Definition | undefined }[] {
+    if (kind !== 'rules') return [];
+    return (entries as readonly AstNode[])
+        .filter((entry): entry is Referred => (entry as { word?: string }).word === 'written')
+        .map((line) => ({ line, of: line.of?.ref }));
+}
+
+/** From one pack over those that it is written over to another; of very many only the first are looked at. */
+function wayBack(from: Definition, to: Definition, seen: Set<Definition>): Definition[] | undefined {
+    if (from === to) return [to];
+    if (seen.has(from) || seen.size > MOST_LIKE) return undefined;
+    seen.add(from);
+    for (const { of } of writtenBy(from)) {
+        const rest = of && wayBack(of, to, seen);
+        if (rest) return [from, ...rest];
     }
     return undefined;
 }
