@@ -11,6 +11,7 @@ import { withTurns } from '../plan/analyse/turns.ts';
 import { fromPaths } from './asking.ts';
 import { check } from './checking.ts';
 import { type ChosenPlan, chosenPlans, warnOfErrors } from './chosen-plans.ts';
+import { pixels } from './picture.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
 import { showPath } from './walk.ts';
@@ -130,11 +131,6 @@ async function made(
             return pixels(cardSheet(contents, scene, { paper }), dpi);
     }
     return pdf(cardPages(contents, scene, { paper }), aboutCard(contents, plan.plan));
-}
-
-async function pixels(svg: string, dpi: number): Promise<Uint8Array> {
-    const [{ pngOf }, { press }] = await Promise.all([import('../drawing/png.ts'), import('./press.ts')]);
-    return pngOf(svg, press(), { dpi });
 }
 
 const strangeLetters =

@@ -1,4 +1,3 @@
-import { dirname, extname, join, parse, resolve } from 'node:path';
 import { type Command, Option } from 'commander';
 import { version } from '../../../package.json';
 import { sceneOfChanges } from '../drawing/scene-compare.ts';
@@ -15,11 +14,11 @@ import { comparisonJson } from '../reports/comparison/json.ts';
 import { comparisonMarkdown } from '../reports/comparison/markdown.ts';
 import { comparisonText } from '../reports/comparison/text.ts';
 import { nearest } from '../units/nearest.ts';
+import { pictureAt, writePicture } from './picture.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
 import { checkSides, type Sides, sidesOf } from './versions.ts';
 import { showPath } from './walk.ts';
-import { writeWhole } from './writing.ts';
 
 const formats = ['text', 'markdown', 'json'] as const;
 
@@ -115,13 +114,6 @@ async function print(comparison: Comparison, { format }: Options): Promise<strin
     }
 }
 
-function pictureAt(path: string): string {
-    const ending = extname(path).toLowerCase();
-    if (ending !== '.svg' && ending !== '.png')
-        throw new Refusal(`${path} should end in .svg or .png, to say what to draw.`);
-    return join(dirname(resolve(path)), parse(path).base);
-}
-
 /** @throws Refusal where it is not plain which plan to draw */
 async function draw(pairs: readonly Pair<Version>[], { changed }: Comparison, target: string): Promise<void> {
     const both = pairs.filter(({ before, after }) => before && after);
@@ -136,11 +128,6 @@ async function draw(pairs: readonly Pair<Version>[], { changed }: Comparison, ta
     const svg = svgOfChanges(sceneOfChanges(one.before.plan, one.after.plan, one.after.findings), {
         palette: 'light',
     });
-    writeWhole(target, extname(target) === '.png' ? await pixels(svg) : svg);
+    await writePicture(svg, target);
     terminal.log(`${showPath(target, process.cwd())}`);
-}
-
-async function pixels(svg: string): Promise<Uint8Array> {
-    const [{ pngOf }, { press }] = await Promise.all([import('../drawing/png.ts'), import('./press.ts')]);
-    return pngOf(svg, press(), { dpi: 150 });
 }

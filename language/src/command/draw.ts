@@ -1,4 +1,4 @@
-import { dirname, extname, join, parse, resolve } from 'node:path';
+import { join, parse, resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { type PaletteName, palettes } from '../drawing/palette.ts';
 import { isQuantityError, parseQuantity } from '../units/parse.ts';
@@ -8,10 +8,10 @@ import { check } from './checking.ts';
 import { type ChosenPlan, chosenPlans, warnOfErrors } from './chosen-plans.ts';
 import { drawFences } from './draw-fences.ts';
 import { drawView, earlierPlans, mustFit, type View, type ViewOptions, views } from './draw-views.ts';
+import { pictureAt, writePicture } from './picture.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
 import { showPath } from './walk.ts';
-import { writeWhole } from './writing.ts';
 
 interface Options extends ViewOptions {
     readonly output?: string;
@@ -103,7 +103,7 @@ async function draw(path: string, options: Options): Promise<void> {
         const svg = drawView(options.view, one, earlier, options);
         if (target === undefined) terminal.out(svg);
         else {
-            writeWhole(target, extname(target) === '.png' ? await pixels(svg, options.dpi) : svg);
+            await writePicture(svg, target, options.dpi);
             terminal.out(`${showPath(target, process.cwd())}\n`);
         }
     }
@@ -118,16 +118,7 @@ function targetOf({ file, plan }: ChosenPlan, { output, view }: Options): string
         const ofPlan = file.plans.length > 1 ? `-${plan.plan.name}` : '';
         return join(dir, `${name}${ofPlan}${view === 'above' ? '' : `-${view}`}.svg`);
     }
-    const ending = extname(output).toLowerCase();
-    if (ending !== '.svg' && ending !== '.png') {
-        throw new Refusal(`${output} should end in .svg or .png, to say what to draw.`);
-    }
-    return join(dirname(resolve(output)), parse(output).base);
-}
-
-async function pixels(svg: string, dpi: number): Promise<Uint8Array> {
-    const [{ pngOf }, { press }] = await Promise.all([import('../drawing/png.ts'), import('./press.ts')]);
-    return pngOf(svg, press(), { dpi });
+    return pictureAt(output);
 }
 
 function dotsPerInch(text: string): number {

@@ -1,4 +1,3 @@
-import { dirname, extname, join, parse, resolve } from 'node:path';
 import { type Command, Option } from 'commander';
 import { version } from '../../../package.json';
 import { sceneFromAbove } from '../drawing/scene.ts';
@@ -17,10 +16,10 @@ import { seasonTable } from '../reports/season/table.ts';
 import { nearest } from '../units/nearest.ts';
 import { fromPaths } from './asking.ts';
 import { loadAsked } from './checking.ts';
+import { pictureAt, writePicture } from './picture.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
 import { showPath } from './walk.ts';
-import { writeWhole } from './writing.ts';
 
 const formats = ['text', 'csv', 'json'] as const;
 
@@ -109,20 +108,11 @@ async function print(found: Season, { format, by, calls, withPlaces }: Options):
     }
 }
 
-function pictureAt(path: string): string {
-    const ending = extname(path).toLowerCase();
-    if (ending !== '.svg' && ending !== '.png')
-        throw new Refusal(`${path} should end in .svg or .png, to say what to draw.`);
-    return join(dirname(resolve(path)), parse(path).base);
-}
-
 async function draw(found: Season, name: string | undefined, target: string): Promise<void> {
     const svg = svgOf(withRecord(sceneFromAbove(analyse(chosenPlan(found, name))), found), {
         palette: 'light',
     });
-    if (extname(target) !== '.png') return writeWhole(target, svg);
-    const [{ pngOf }, { press }] = await Promise.all([import('../drawing/png.ts'), import('./press.ts')]);
-    writeWhole(target, await pngOf(svg, press(), { dpi: 150 }));
+    await writePicture(svg, target);
 }
 
 /** The one named; else the one that was fished on most days. */

@@ -2,7 +2,7 @@ import type { AnalysedPlan, Figure, LineFigures, PairFigures } from '../../plan/
 import { print } from '../../units/print.ts';
 import { massOf } from '../../units/quantity.ts';
 import { units } from '../../units/unit.ts';
-import { type Speech, shown } from '../figures-speech.ts';
+import { estimateMark, type Speech } from '../figures-speech.ts';
 
 /** A figure that can be read to be another one than it was. */
 export interface FigureChange {
@@ -167,7 +167,7 @@ function apart<T>(
             figure === undefined
                 ? 'none'
                 : figure.known
-                  ? shown(figure, (value) => reading.print(value, speech))
+                  ? `${figure.standing === 'estimated' ? estimateMark : ''}${reading.print(figure.value, speech)}`
                   : notKnown,
         ) as [string, string];
         const [old, now] = figures.map((figure) => (figure?.known ? figure.value : undefined));
