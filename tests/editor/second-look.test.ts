@@ -205,3 +205,21 @@ test('edits are followed by what they leave alone on either side', () => {
     expect(places('aa bb cc', 'aa cc')).toEqual(['aa', 'cc']);
     expect(places('aa bb cc', '')).toEqual([]);
 });
+
+test('of edits in several places, the lines between them are left alone', () => {
+    const before = 'sea 0.4 m\nport { aa }\nshotgun { bb }\ncrew 2\ncrew 2\nstarboard { cc }\nhold\n';
+    const words = ['aa', 'bb', 'cc'];
+    const found = words.map((word) => {
+        const start = before.indexOf(word);
+        return { start, end: start + 2, by: 'slow', finding: {} as never };
+    });
+    const places = (after: string) =>
+        followEdit(found, before, after).map(({ start, end }) => after.slice(start, end));
+    const edited = before.replace('0.4 m', '0.45 m').replace('hold', '// no\nhold ');
+    expect(places(edited)).toEqual(words);
+    expect(places(edited.replace('bb', 'bx'))).toEqual(['aa', 'cc']);
+    expect(places(edited.replace('{ bb }', '{  bb }'))).toEqual(['aa', 'cc']);
+    expect(places(`${edited}\n`.replace('port { aa }\n', ''))).toEqual(['bb', 'cc']);
+    // A line that stands there twice may be either of the two.
+    expect(places(edited.replace('shotgun { bb }', 'port { aa }'))).toEqual(['cc']);
+});

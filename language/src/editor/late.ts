@@ -1,5 +1,6 @@
 import type { Finding } from '../plan/finding.ts';
 import type { CheckedSheet } from '../rules/check.ts';
+import { keptStretches } from './kept.ts';
 
 /**
  * Something about plans that takes too long for a keystroke. It runs when nobody types, gives way whenever it
@@ -35,20 +36,14 @@ export interface LateFinding {
 }
 
 /**
- * The stretches that an edit left alone, at their new places. What the edit touched is dropped: it may no longer
- * be true, and the next run will say.
+ * What edits left alone, at its new place. What an edit touched is dropped: it may no longer be true, and the next
+ * run will say. Several edits at once, such as a formatter's, are told apart by the lines between them.
  */
 export function followEdit(late: readonly LateFinding[], before: string, after: string): LateFinding[] {
-    if (before === after) return [...late];
-    const shorter = Math.min(before.length, after.length);
-    let head = 0;
-    while (head < shorter && before[head] === after[head]) head++;
-    let tail = 0;
-    while (tail < shorter - head && before.at(-1 - tail) === after.at(-1 - tail)) tail++;
-    const by = after.length - before.length;
+    if (before === after || late.length === 0) return [...late];
+    const kept = keptStretches(before, after);
     return late.flatMap((one) => {
-        if (one.end <= head) return [one];
-        if (one.start < before.length - tail) return [];
-        return [{ ...one, start: one.start + by, end: one.end + by }];
+        const stretch = kept.find(({ start, end }) => start <= one.start && one.end <= end);
+        return stretch ? [{ ...one, start: one.start + stretch.by, end: one.end + stretch.by }] : [];
     });
 }
