@@ -22,13 +22,18 @@ export function provideTasks(context: ExtensionContext): void {
     const command = context.asAbsolutePath('dist/layback.mjs');
     const provider = tasks.registerTaskProvider('layback', {
         provideTasks: () =>
-            (workspace.workspaceFolders ?? []).map((folder) =>
+            onDisk(workspace.workspaceFolders ?? []).map((folder) =>
                 taskFor({ type: 'layback', paths: ['.'] }, folder, command),
             ),
         resolveTask: ({ definition, scope }) =>
             taskFor(definition as CheckTask, scope as WorkspaceFolder | TaskScope, command),
     });
     context.subscriptions.push(provider);
+}
+
+/** The command reads a disk: of a folder that lies elsewhere it would find nothing, or another. */
+export function onDisk<T extends Pick<WorkspaceFolder, 'uri'>>(folders: readonly T[]): T[] {
+    return folders.filter(({ uri }) => uri.scheme === 'file');
 }
 
 function taskFor(

@@ -35,6 +35,11 @@ test('a file that moves still finds what it uses, and is found', async () => {
     });
 });
 
+test('a line stays as it is where what it uses goes to where no line can use it', async () => {
+    expect(await edited(['tackle.spread', 'tackle.txt'])).toEqual({});
+    expect(await edited(['tackle.spread', '../tackle.spread'])).toEqual({});
+});
+
 test('a folder that moves keeps what leads about inside it', async () => {
     expect(await edited(['plans', 'old/plans'])).toEqual({
         'plans/march.spread': plan.replaceAll('"../', '"../../'),

@@ -59,6 +59,17 @@ describe('did you mean', () => {
         });
     });
 
+    test.each([
+        ['a day that is not in the calendar', 'spread a { date 2026-02-30 }\n', 'value'],
+        ['one of two lines', 'spread a { speed 8 kn  speed 9 kn }\n', 'duplicate'],
+        ['a line that finds no preset', 'spread a { no crew }\n', 'preset-idle'],
+    ])('what decides about %s is offered, and not preferred', async (_, text, code) => {
+        await editor.open(`decides-${code}.spread`, text);
+        const [action] = await actions(`decides-${code}.spread`, code);
+        expect(action?.edit).toBeDefined();
+        expect(action).not.toHaveProperty('isPreferred');
+    });
+
     test('in its place, with CR LF and letters of two units', async () => {
         const text = withCrLf('/* 🐟🐟 */ spread a "🎣" {\n    note "𝒜"  sped 8 kn\n}\n');
         expect(await mended('odd.spread', text, 'unknown-word', 'speed')).toBe(text.replace('sped', 'speed'));

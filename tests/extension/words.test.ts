@@ -23,6 +23,7 @@ vi.mock('vscode', () => ({
 const { statusWords } = await import('../../extension/src/status.ts');
 const { tallyWords } = await import('../../extension/src/commands/check-workspace.ts');
 const { nameFrom, planSnippet } = await import('../../extension/src/commands/new-plan.ts');
+const { onDisk } = await import('../../extension/src/tasks.ts');
 const { elementsAt } = await import('../../extension/src/diagram/places.ts');
 
 describe('the status bar', () => {
@@ -138,4 +139,11 @@ describe('the caret in the picture', () => {
     test('a caret in another file marks nothing', () => {
         expect(elementsAt(places, 'file:///b.spread', { line: 5, character: 15 })).toEqual([]);
     });
+});
+
+test('a task is offered for folders that the command can read, which are those on a disk', () => {
+    const folders = ['file', 'vscode-vfs', 'file'].map(
+        (scheme, at) => ({ name: at, uri: { scheme } }) as never,
+    );
+    expect(onDisk(folders)).toEqual([folders[0], folders[2]]);
 });

@@ -7,6 +7,7 @@ import {
 } from 'vscode-languageserver';
 import type { Sheet, Use } from '../../grammar/generated/ast.ts';
 import { isInside, pathOf, targetOf, usesOf } from '../plan/names/uses.ts';
+import { planEnding } from './disk.ts';
 import type { EditorSharedServices } from './services.ts';
 import { rangeOf } from './spot.ts';
 
@@ -64,7 +65,10 @@ function editsIn(
         const to = moved(before.uri, moves);
         const after = targetOf(from, pathOf(use), []);
         if ('uri' in after && after.uri.toString() === to.toString()) return [];
-        return [TextEdit.replace(range, `"${pathBetween(from, to, use)}"`)];
+        const path = pathBetween(from, to, use);
+        // Where no line could use it, this one stays: the finding then tells which file it was.
+        if (!to.path.endsWith(planEnding) || targetOf(from, path, roots).kind !== 'file') return [];
+        return [TextEdit.replace(range, `"${path}"`)];
     });
 }
 

@@ -76,9 +76,15 @@ function actionsFor(
     ];
 }
 
-/** A misspelt word has one right spelling; what to do about a plan is for the crew to say. */
-function isObvious(fix: Fix, finding: Finding): boolean {
-    return finding.fixes.length === 1 && (fix.safe === true || finding.plan === undefined);
+/** What is found in a spelling, of a word, a name, a unit or a path. */
+const spellings: ReadonlySet<string> = new Set(['unknown-word', 'unknown-name', 'quantity', 'use']);
+
+/**
+ * A misspelt word has one right spelling. Which day was meant, which of two lines counts, and all that is in a plan
+ * is for the crew to say: what is preferred is done at a key press.
+ */
+function isObvious(fix: Fix, { fixes, plan, rule }: Finding): boolean {
+    return fixes.length === 1 && (fix.safe === true || (plan === undefined && spellings.has(rule)));
 }
 
 function fixAll(found: readonly Finding[], shared: EditorSharedServices): CodeAction[] {
