@@ -233,7 +233,7 @@ describe('revisions of a repository', () => {
         expect(refused(cwd, 'HEAD', 'friday.spread')).toContain('layback compare HEAD -- friday.spread');
         expect(refused(cwd, 'a..b..c')).toContain('does not name two');
         expect(refused(folderOf({ 'a.spread': plan() }))).toBe(
-            'layback: This folder is in no git repository.\n',
+            'layback: This folder is in no git repository: git init makes one.\n',
         );
         expect(refused(cwd, '--output=x', '--')).toContain("unknown option '--output=x'");
     });

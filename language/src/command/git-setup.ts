@@ -1,7 +1,7 @@
-import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import type { Command } from 'commander';
+import { git } from './git.ts';
 import { Refusal, reasonOf } from './refusal.ts';
 import { terminal } from './terminal.ts';
 import { writeWhole } from './writing.ts';
@@ -35,7 +35,7 @@ export function declare(command: Command): void {
 
 function setUp({ merge, undo }: Options): void {
     if (merge && undo) throw new Refusal('Either --merge or --undo, not both.');
-    const top = git(['rev-parse', '--show-toplevel'], process.cwd());
+    const top = git(['rev-parse', '--show-toplevel'], process.cwd()).toString().trimEnd();
     const attributes = join(top, '.gitattributes');
     for (const section of sections) removeSection(section, top);
     if (undo) {
@@ -101,30 +101,8 @@ function quoted(path: string): string {
 
 function removeSection(section: string, top: string): void {
     try {
-        execFileSync('git', ['config', '--local', '--remove-section', section], {
-            cwd: top,
-            stdio: 'ignore',
-        });
+        git(['config', '--local', '--remove-section', section], top);
     } catch {
         // There was none.
-    }
-}
-
-function git(args: readonly string[], cwd: string): string {
-    try {
-        return execFileSync('git', args, {
-            cwd,
-            encoding: 'utf8',
-            stdio: ['ignore', 'pipe', 'pipe'],
-        }).trimEnd();
-    } catch (error) {
-        if ((error as NodeJS.ErrnoException).code === 'ENOENT')
-            throw new Refusal('git is not installed here, or not on the path.');
-        const said = String((error as { stderr?: string }).stderr ?? '').trim();
-        throw new Refusal(
-            /not a git repository/.test(said)
-                ? 'This folder is in no git repository: git init makes one.'
-                : `git could not do that: ${said.split('\n')[0] || 'it said nothing more'}.`,
-        );
     }
 }

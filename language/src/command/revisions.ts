@@ -1,7 +1,7 @@
-import { execFileSync } from 'node:child_process';
 import { join, relative, resolve, sep } from 'node:path';
 import type { FileText } from '../plan/load.ts';
 import { type Asked, type AskedFile, askedFile } from './asking.ts';
+import { git as ask } from './git.ts';
 import { decode } from './reading.ts';
 import { Refusal } from './refusal.ts';
 import { isPassedOver, showPath } from './walk.ts';
@@ -113,29 +113,7 @@ function textsOf(blobs: readonly string[], top: string): Map<string, Buffer> {
     return texts;
 }
 
-/** Large enough for any repository of plans, since every plan is at most 2 MB, B. */
-const mostOutput = 2 ** 30;
-
+/** What a commit really holds: nothing that somebody has put in its place here. */
 function git(args: readonly string[], cwd: string, input?: string): Buffer {
-    // Elsewhere a program is looked for in the current folder first, which anyone may have filled.
-    process.env.NoDefaultCurrentDirectoryInExePath = '1';
-    try {
-        return execFileSync('git', ['--no-replace-objects', ...args], {
-            cwd,
-            maxBuffer: mostOutput,
-            stdio: ['pipe', 'pipe', 'pipe'],
-            env: { ...process.env, GIT_OPTIONAL_LOCKS: '0', GIT_TERMINAL_PROMPT: '0' },
-            ...(input !== undefined && { input }),
-        });
-    } catch (error) {
-        if (isMissing(error))
-            throw new Refusal('Revisions are read through git, which is not installed here.');
-        const said = String((error as { stderr?: Buffer }).stderr ?? '').trim();
-        if (/not a git repository/.test(said)) throw new Refusal('This folder is in no git repository.');
-        throw new Refusal(`git could not read that: ${said.split('\n')[0] || 'it said nothing more'}.`);
-    }
-}
-
-function isMissing(error: unknown): boolean {
-    return (error as NodeJS.ErrnoException).code === 'ENOENT';
+    return ask(['--no-replace-objects', ...args], cwd, input);
 }
