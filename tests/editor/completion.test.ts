@@ -329,6 +329,28 @@ describe('words', () => {
             { label: '8 kn', detail: 'For instance: speed 8 kn' },
         ]);
     });
+
+    test.each([
+        ['spread a { turn within ‸ }', '90 m'],
+        ['spread a { port long rigger { from halyard ‸ } }', '2'],
+        ['rules r { class among ‸ }', '15 kg'],
+    ])('in %s too', async (marked, number) => {
+        expect(await labels(marked)).toEqual([number]);
+    });
+
+    test('today, where a day is wanted', async () => {
+        const today = () => new Intl.DateTimeFormat('sv-SE').format(new Date());
+        const before = today();
+        for (const marked of [
+            'spread a { date ‸ }',
+            'spread a { waive wash because "x" until ‸ }',
+            'log ‸',
+        ]) {
+            const [first] = await items(marked);
+            expect([before, today()]).toContain(first?.label);
+            expect(first?.detail).toBe('Today');
+        }
+    });
 });
 
 test('the whole word is replaced, with CR LF and letters of two units', async () => {

@@ -93,6 +93,8 @@ function offersToGoOn(next: readonly Following[], caret: Caret, services: Editor
                 return quoteOffers(each, caret);
             case 'NUMBER':
                 return exampleOffers(caret);
+            case 'DATE':
+                return dayOffers(caret);
             default:
                 return wordOffers(each, caret, services);
         }
@@ -161,10 +163,23 @@ function exampleOffers({ entry, blocks, start, offset }: Caret): Offer[] {
     const [word = ''] = /^\S+/.exec(entry) ?? [];
     const context = blocks.at(-1)?.context;
     const property = context && propertyOf(context, word);
-    const number = property && /\d[\d.]*( [A-Za-z%/]+)?/.exec(property.example)?.[0];
-    if (!number || entry.trim() !== word || start !== offset) return [];
+    const said = entry.trim().replace(/\s+/g, ' ');
+    // `turn within ‸` goes on as `turn within 90 m` does; behind the word alone, its first number.
+    const goesOn = said === word ? /\d/.exec(property?.example ?? '')?.index : `${said} `.length;
+    const isAsThere = said === word || property?.example.startsWith(`${said} `);
+    const number = isAsThere && /^\d[\d.]*( [A-Za-z%/]+)?/.exec(property?.example.slice(goesOn) ?? '')?.[0];
+    if (!property || !number || start !== offset) return [];
     const label = number.replace(/ (to|at|of|from|and)$/, '');
     return [{ label, kind: CompletionItemKind.Value, detail: `For instance: ${property.example}`, rank: 50 }];
+}
+
+/** The day that it is where one types. */
+function dayOffers({ start, offset }: Caret): Offer[] {
+    if (start !== offset) return [];
+    const now = new Date();
+    const two = (number: number) => String(number).padStart(2, '0');
+    const label = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+    return [{ label, kind: CompletionItemKind.Value, detail: 'Today', rank: 40 }];
 }
 
 function split<T>(all: readonly T[], is: (one: T) => boolean): [T[], T[]] {
