@@ -119,6 +119,16 @@ describe('findings of rules', () => {
         expect(await editor.findings('plans/reason.spread')).toEqual([]);
     });
 
+    test('of the whole plan are waived for all of it, not on the first of its lines', async () => {
+        await editor.open('plans/hands.spread', plan.replace('crew 2', 'crew 1'));
+        const found = await actions('plans/hands.spread', 'crew');
+        expect(found.map(({ title }) => title)).toEqual(['Waive crew for the whole plan with a reason']);
+        const text = editor.applied(found[0]!.edit!)['plans/hands.spread']!;
+        expect(text).toContain('    waive crew because "$1"\n');
+        await editor.open('plans/alone.spread', text.replace('$1', 'both lines come in on a strike'));
+        expect((await editor.findings('plans/alone.spread')).join()).not.toContain('crew');
+    });
+
     test('of a pair are waived between the two', async () => {
         const text = plan
             .replace('lure broom', 'lure sliver')

@@ -69,7 +69,7 @@ function actionsFor(
     const sheet = shared.editor.Checks.of(document.uri);
     const waiver = sheet && waiverFor(finding, sheet, document);
     if (!waiver) return fixes;
-    const title = ['Waive', waiver.rule, waiver.scope, 'with a reason'].filter(Boolean).join(' ');
+    const title = `Waive ${waiver.rule} ${waiver.scope || 'for the whole plan'} with a reason`;
     return [
         ...fixes,
         { title, kind: CodeActionKind.QuickFix, diagnostics: about, edit: waiving(waiver, document, shared) },

@@ -40,7 +40,9 @@ export function waiverFor(
     return covering && { rule: rule.name, scope: scopeWords(covering), end };
 }
 
+/** What is said about three lines and more is about the plan, not about the first of them. */
 function scopesOf(names: readonly string[]): (readonly string[])[] {
+    if (names.length > 2) return [[]];
     return [...(names.length === 2 ? [names] : []), ...names.map((name) => [name]), []];
 }
 
