@@ -46,7 +46,10 @@ function abovePlan(spread: Definition, document: LangiumDocument, services: Edit
     const of: OpenDiagramArguments & ShowSensitivityArguments = [uri, name];
     const show: ShowFindingsArguments = [uri, rangeOf(spread)!];
     return [
-        command('Open the diagram', commands.openDiagram, of, services),
+        // Elsewhere these words would only look like something to press.
+        ...(services.shared.editor.Client.carriesOut(commands.openDiagram)
+            ? [command('Open the diagram', commands.openDiagram, of, services)]
+            : []),
         command(countWords(found, Findings.hasLate(uri)), commands.showFindings, show, services),
         ...likeWords(spread, document, services),
         ...Findings.remarksOf(uri)
