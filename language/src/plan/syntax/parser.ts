@@ -1,6 +1,7 @@
-import type { IToken, Rule, TokenType } from 'chevrotain';
+import { type IToken, NoViableAltException, type Rule, type TokenType } from 'chevrotain';
 import { type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
 import { followsOf } from './follows.ts';
+import { parserMessages } from './messages.ts';
 import { unwindRepetition } from './unwound.ts';
 
 /** The inner hooks of the parser underneath that its start and its recovery are steered by. */
@@ -10,6 +11,9 @@ interface RecoveringParser {
     LA(howFar: number): IToken;
     canRecoverWithSingleTokenDeletion(expected: TokenType): boolean;
     getGAstProductions(): Record<string, Rule>;
+    getCurrRuleFullName(): string;
+    raiseNoAltException(): never;
+    SAVE_ERROR(error: NoViableAltException): NoViableAltException;
 }
 
 const EXPENDABLE = new Set(['ID', 'INNER', 'UNIT', 'STRING']);
@@ -25,6 +29,7 @@ export function createParser(services: LangiumCoreServices): LangiumParser {
     const inner = (parser as unknown as { wrapper: RecoveringParser }).wrapper;
     finalize(parser, inner);
     unwindRepetition(parser);
+    tellPlainly(inner);
     const original = inner.canRecoverWithSingleTokenDeletion;
     inner.canRecoverWithSingleTokenDeletion = function (expected) {
         const [before, doomed, next] = [this.LA(0), this.LA(1), this.LA(2)];
@@ -37,6 +42,21 @@ export function createParser(services: LangiumCoreServices): LangiumParser {
         );
     };
     return parser;
+}
+
+/** To say that nothing fits, the parser would list at every fault all that would: our sentences name the few that matter. */
+function tellPlainly(inner: RecoveringParser): void {
+    inner.raiseNoAltException = function () {
+        const [previous, actual] = [this.LA(0), this.LA(1)];
+        const message = parserMessages.buildNoViableAltMessage({
+            expectedPathsPerAlt: [],
+            actual: [actual],
+            previous,
+            customUserDescription: '',
+            ruleName: this.getCurrRuleFullName(),
+        });
+        throw this.SAVE_ERROR(new NoViableAltException(message, actual, previous));
+    };
 }
 
 /** Where to get on after a fault is worked out at the first fault: most plans that are checked have none. */
