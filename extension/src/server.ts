@@ -116,7 +116,10 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
         async ask({ method }, params, token) {
             for (let tries = 1; state === 'running' && client; tries++) {
                 try {
-                    return await client.sendRequest(method, params, token);
+                    // A token that is not there would be sent as one of the parameters.
+                    return await (token
+                        ? client.sendRequest(method, params, token)
+                        : client.sendRequest(method, params));
                 } catch (fault) {
                     if (token?.isCancellationRequested) return undefined;
                     if (tries === patience || !isOvertaken(fault)) throw fault;
