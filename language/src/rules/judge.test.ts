@@ -8,7 +8,7 @@ import { createServices } from '../plan/services.ts';
 import { checkAll, checkSheet } from './check.ts';
 import { judge } from './judge.ts';
 import { Memory } from './memory.ts';
-import { rules } from './registry.ts';
+import { ruleNamed, rules } from './registry.ts';
 import { rule } from './rule.ts';
 import { choice, count } from './settings.ts';
 import { housekeeping } from './standing.ts';
@@ -315,10 +315,34 @@ describe('a rule that gives way', () => {
         expect(found.sort()).toEqual(heard);
     });
 
-    test('also where the cause is waived: the crew knows', async () => {
-        const { resolved, plans } = await checkText(two.replace('\n}', '\n    waive crew because "so"\n}'));
-        const these = [speaker('effect', [0], { givesWayTo: ['crew'] }), speaker('crew', [0])];
-        expect(judge(resolved, plans, these).findings).toEqual([]);
+    const waiving = (name: string) =>
+        two.replace('\n}', `\n    waive ${name} on port short corner because "so"\n}`);
+    /** What is heard of an effect, `crew`, of its cause, `lift`, and of the cause of that, `wash`. */
+    const heardOf = async (text: string, ...speaking: readonly string[]) => {
+        const { resolved, plans } = await checkText(text);
+        const these = [
+            speaker('crew', [0], { givesWayTo: ['lift'] }),
+            speaker('lift', [0], { givesWayTo: ['wash'] }),
+            speaker('wash', [0]),
+            ruleNamed('waiver-idle')!,
+        ].filter(({ name }) => speaking.includes(name) || name === 'waiver-idle');
+        return judge(resolved, plans, these)
+            .findings.map(({ rule }) => rule)
+            .sort();
+    };
+
+    test('not to a cause that is waived: whoever waived it did not speak of this', async () => {
+        expect(await heardOf(waiving('lift'), 'crew', 'lift')).toEqual(['crew']);
+    });
+
+    test('and a waiver of it is not idle while the cause is told: without that it would be told', async () => {
+        expect(await heardOf(waiving('crew'), 'crew', 'lift')).toEqual(['lift']);
+    });
+
+    test('to the first of a chain of causes, whether or not one between them is waived', async () => {
+        expect(await heardOf(two, 'crew', 'lift', 'wash')).toEqual(['wash']);
+        expect(await heardOf(waiving('lift'), 'crew', 'lift', 'wash')).toEqual(['wash']);
+        expect(await heardOf(waiving('wash'), 'crew', 'lift', 'wash')).toEqual(['lift']);
     });
 });
 

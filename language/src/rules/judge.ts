@@ -80,19 +80,25 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[], memory: Memo
     const heard = these
         .map((rule) => ({ rule, strict: strictness(rule, plan.settings) }))
         .filter(({ strict }) => strict.severity !== 'off');
-    const problems = heard.map(({ rule, strict }) => ({
-        rule,
-        strict,
-        of: memory.said(rule, analysis, strict.values),
-    }));
-    for (const { rule, strict, of } of problems) {
-        if (of.length === 0) continue;
-        const causes = rule.givesWayTo
-            ? problems.filter((other) => rule.givesWayTo?.includes(other.rule.name))
-            : [];
-        for (const problem of of) {
-            if (causes.some((other) => other.of.some((cause) => concernsAll(cause, problem)))) continue;
-            if (!waivers.cover(rule.name, problem)) collect(rule, strict, problem);
+    const said = new Map(
+        heard.map(({ rule, strict }) => [rule.name, memory.said(rule, analysis, strict.values)]),
+    );
+    const waived = new Set<Problem>();
+    for (const { rule } of heard) {
+        for (const problem of said.get(rule.name)!) {
+            if (waivers.cover(rule.name, problem)) waived.add(problem);
+        }
+    }
+    const givesWay = ({ givesWayTo = [] }: Rule, problem: Problem): boolean =>
+        givesWayTo.some((name) =>
+            said.get(name)?.some((cause) => concernsAll(cause, problem) && isTold(name, cause)),
+        );
+    // A cause that the crew waived is not told, and whoever waived it did not speak of its effects.
+    const isTold = (name: string, cause: Problem) => !waived.has(cause) || givesWay(ruleOf(name), cause);
+    const ruleOf = (name: string) => heard.find(({ rule }) => rule.name === name)!.rule;
+    for (const { rule, strict } of heard) {
+        for (const problem of said.get(rule.name)!) {
+            if (!waived.has(problem) && !givesWay(rule, problem)) collect(rule, strict, problem);
         }
     }
     // Of a plan that says no turn the rules about turns have nothing to say, sooner or later.

@@ -65,7 +65,7 @@ _housekeeping_ is about the text. Figures are planning aids: a scale, a measured
 
 function head(rule: Rule): string {
     const gives = rule.givesWayTo
-        ? `- Gives way to ${listed(rule.givesWayTo)} about the same lines: one cause, one finding.\n`
+        ? `- Gives way to ${listed(rule.givesWayTo)} about the same lines, unless that is waived: one cause, one finding.\n`
         : '';
     return `# ${rule.name}
 

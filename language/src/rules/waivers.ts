@@ -3,7 +3,10 @@ import type { Problem, WaiverOutcome } from './rule.ts';
 
 /** The waivers of one plan at work. */
 export interface WaiversAtWork {
-    /** Whether the plan waives the problem; every waiver that covers it counts as used. */
+    /**
+     * Whether the plan waives the problem; every waiver that covers it counts as used, also where the problem would
+     * give way to its cause: it would be told as soon as that is mended.
+     */
     cover(rule: string, problem: Problem): boolean;
     /** @param judged  whether a rule was among those that spoke: a waiver of another one is not idle yet */
     outcomes(judged: (rule: string) => boolean): readonly WaiverOutcome[];

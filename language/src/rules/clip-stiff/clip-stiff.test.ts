@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { checkText, expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 const own = `lure mine "Mine" pusher { pull 3 kg at 8 kn }
 method shy "Shy" { style drop-back  opens 4 kg }`;
@@ -45,6 +45,23 @@ describe('clip-stiff', () => {
         );
         await expect(mended(torn, 'clip-stiff')).rejects.toThrow('offers no fix');
         expect(await messagesOf(torn, 'clip-false-release')).toEqual([]);
+    });
+
+    test('says so where the crew waived the clip that opens by itself, and not this', async () => {
+        const waive = '\n    waive clip-false-release on port short corner because "as agreed"\n}\n';
+        const torn = clipped('3.4 kg', 'hooked 3.2 kg')
+            .replace(/\n}\n$/, waive)
+            .replace('sea 0.5', 'sea 2');
+        const heard = async (text: string) => (await checkText(text)).findings.map(({ rule }) => rule);
+        expect(await heard(torn)).toContain('clip-stiff');
+        expect(await heard(torn)).not.toContain('clip-false-release');
+        const both = torn.replace('waive clip', 'waive clip-stiff because "as agreed"\n    waive clip');
+        expect((await heard(both)).filter((rule) => /^(clip|waiver)-/.test(rule))).toEqual([]);
+        const other = both.replace('waive clip-false-release on', 'waive crew on');
+        expect((await heard(other)).filter((rule) => /^(clip|waiver)-/.test(rule))).toEqual([
+            'clip-false-release',
+            'waiver-idle',
+        ]);
     });
 
     test('is silent without a clip, a pull or a limit', async () => {
