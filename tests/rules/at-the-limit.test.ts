@@ -193,16 +193,18 @@ log 2026-03-07 {
         const late = logged('lines in 07:30', bite).replace('using today', 'using today from 06:00');
         expect(await messagesOf(late, 'event')).toEqual([]);
     });
+});
 
-    test('event: a teaser without hooks carries none, whether or not it has a name', async () => {
+describe('teaser-hooks', () => {
+    test('teaser-hooks: a teaser without hooks carries none, whether or not it has a name', async () => {
         const club = 'rules club "Club" { teasers hookless }\n';
         const text = (hooks: string) =>
             today(`    event club\n    port squid chain { back 12 m  hooks ${hooks} }`, club);
-        expect(await messagesOf(text('single { }'), 'event')).toEqual([
+        expect(await messagesOf(text('single { }'), 'teaser-hooks')).toEqual([
             'Port squid chain carries hooks, and Club wants teasers hookless. A hooked teaser counts as one more line. Take the hooks off.',
         ]);
-        expect(await relatedOf(text('single { }'), 'event')).toEqual(['The rule is written here.']);
-        expect(await messagesOf(text('{ count 0 }'), 'event')).toEqual([]);
+        expect(await relatedOf(text('single { }'), 'teaser-hooks')).toEqual(['The rule is written here.']);
+        expect(await messagesOf(text('{ count 0 }'), 'teaser-hooks')).toEqual([]);
     });
 });
 

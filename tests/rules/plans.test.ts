@@ -28,6 +28,8 @@ const unfixed: ReadonlySet<string> = new Set([
         'drag-untested',
         'entry-angle',
         'event',
+        'angler-lines',
+        'teaser-hooks',
         'hook-fit',
     ],
     ...[

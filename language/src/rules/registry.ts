@@ -1,4 +1,5 @@
 import { nearest } from '../units/nearest.ts';
+import { anglerLines } from './angler-lines/angler-lines.ts';
 import { clipFalseRelease } from './clip-false-release/clip-false-release.ts';
 import { clipOnDouble } from './clip-on-double/clip-on-double.ts';
 import { clipStiff } from './clip-stiff/clip-stiff.ts';
@@ -35,6 +36,7 @@ import { speedRange } from './speed-range/speed-range.ts';
 import { spoolLow } from './spool-low/spool-low.ts';
 import { stagger } from './stagger/stagger.ts';
 import { teaserFoul } from './teaser-foul/teaser-foul.ts';
+import { teaserHooks } from './teaser-hooks/teaser-hooks.ts';
 import { thinInsideThick } from './thin-inside-thick/thin-inside-thick.ts';
 import { turnFoul } from './turn-foul/turn-foul.ts';
 import { turnStall } from './turn-stall/turn-stall.ts';
@@ -52,6 +54,7 @@ import { wireLine } from './wire-line/wire-line.ts';
 
 /** Every rule, by name. */
 export const rules: readonly Rule[] = [
+    anglerLines,
     clipFalseRelease,
     clipOnDouble,
     clipStiff,
@@ -87,6 +90,7 @@ export const rules: readonly Rule[] = [
     spoolLow,
     stagger,
     teaserFoul,
+    teaserHooks,
     thinInsideThick,
     turnFoul,
     turnStall,

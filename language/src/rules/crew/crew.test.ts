@@ -34,6 +34,37 @@ ${five}`),
         );
     });
 
+    test('one who is out alone is the one hand', async () => {
+        const two = five.split('\n').slice(0, 3).join('\n');
+        expect(await messagesOf(today(`    crew 0${two}`), 'crew')).toEqual([]);
+        expect((await messagesOf(today(`    crew 0${five}`), 'crew'))[0]).toMatch(
+            /^5 lines for one who is out alone, who can clear 2\..*Leave out 3 lines/,
+        );
+    });
+
+    test('whoever fights every fish cannot take the leader too, unless nobody else can', async () => {
+        const bo = (crew: number, angler = 'Bo') => `
+    crew ${crew}
+    port short corner { lure broad  back wave 2  angler "Bo" }
+    shotgun { lure pin  back wave 6  angler "${angler}" }
+    roles {
+        leader "bo"
+        gaff "Kit"
+    }`;
+        await expectMarked(
+            today(
+                bo(2).replace(
+                    'leader "bo"',
+                    `leader "bo"
+        //     ^^^^ crew: Bo is the angler at port short corner and shotgun and takes the leader.`,
+                ),
+            ),
+            'crew',
+        );
+        expect(await messagesOf(today(bo(1)), 'crew')).toEqual([]);
+        expect(await messagesOf(today(bo(2, 'Tove')), 'crew')).toEqual([]);
+    });
+
     test('is silent until the plan says who is on deck', async () => {
         await expectMarked(today(five), 'crew');
     });

@@ -1,10 +1,9 @@
 import { daysBetween } from '../../units/date.ts';
+import { DAY } from '../../units/time.ts';
 import { rule } from '../rule.ts';
 import { counted } from '../say.ts';
 import { time } from '../settings.ts';
 import { practice } from '../standing.ts';
-
-const DAY = 86_400;
 
 /** A drag that no scale has seen, or not for long. */
 export const dragUntested = rule({

@@ -1,37 +1,7 @@
-import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
-
-const club = 'rules club "Club" {\n    at most 2 lines per angler\n    teasers hookless\n}\n';
-const chain = (hooks: string) => `teaser chain "Chain" {\n    kind chain\n    ${hooks}\n}`;
+import { describe, test } from 'vitest';
+import { expectMarked } from '../../../../tests/language/marked.ts';
 
 describe('event', () => {
-    test('so many lines for each angler, blamed on the first too many', async () => {
-        await expectMarked(
-            today(
-                `
-    event club
-    port short corner { lure broad  angler "Ines" }
-    starboard long corner { lure dart  angler "Ines" }
-    port short rigger { lure gulp  angler "Tove" }
-    port long rigger { lure wisp  angler "Ines" }
-    //                                   ^^^^^^ event: Ines has 3 lines, and Club allows 2 for each angler
-    shotgun { lure pin }`,
-                club,
-            ),
-            'event',
-        );
-    });
-
-    test('teasers without hooks', async () => {
-        const towed = (hooks: string) =>
-            today('    event club\n    port squid chain { teaser chain  back 12 m }', club + chain(hooks));
-        expect(await messagesOf(towed('hooks single { gap 30 mm }'), 'event')).toHaveLength(1);
-        expect(await messagesOf(towed(''), 'event')).toEqual([]);
-        expect(
-            await messagesOf(towed('hooks single { gap 30 mm }').replace('hookless', 'any'), 'event'),
-        ).toEqual([]);
-    });
-
     test('a bite outside its hours, by the log', async () => {
         const hours = 'rules open "Open" {\n    lines in 07:30\n    lines out 16:30\n}\n';
         await expectMarked(
@@ -47,6 +17,28 @@ log 2026-03-07 {
     at 07:30 bite port short corner lost
     at 16:31 bite port short corner hooked
     // ^^^^^ event: A bite is logged at 16:31, and Open has lines out at 16:30.
+}
+`,
+            'event',
+        );
+    });
+
+    test('a hook-up or a fish that nobody logged a bite of; one that was on may come aboard after the hours', async () => {
+        const hours = 'rules open "Open" {\n    lines in 07:30\n    lines out 16:30\n}\n';
+        await expectMarked(
+            `use "cockpit.spread"
+${hours}
+spread today { boat fulmar  event open  port short corner { lure broad  back 12 m } }
+log 2026-03-07 {
+    zone "+10:00"
+    using today
+    at 07:10 released port short corner
+    // ^^^^^ event: A fish is logged at 07:10, and Open has lines in at 07:30.
+    at 07:20 raise port short corner
+    at 16:20 bite port short corner hooked
+    at 16:31 hooked port short corner
+    // ^^^^^ event: A hook-up is logged at 16:31, and Open has lines out at 16:30.
+    at 16:50 landed port short corner
 }
 `,
             'event',

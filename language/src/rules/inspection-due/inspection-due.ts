@@ -1,14 +1,13 @@
 import type { SpreadLine } from '../../plan/model.ts';
 import type { Said } from '../../plan/origin.ts';
 import { daysBetween } from '../../units/date.ts';
+import { DAY } from '../../units/time.ts';
 import { hooksOf, leaderOf, runnerOf } from '../gear.ts';
 import { tackledLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { counted } from '../say.ts';
 import { time } from '../settings.ts';
 import { practice } from '../standing.ts';
-
-const DAY = 86_400;
 
 /** A leader, a hook rig or a line that nobody has gone over for too long. */
 export const inspectionDue = rule({
