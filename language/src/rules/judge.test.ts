@@ -91,7 +91,7 @@ describe('one cause, one finding', () => {
         const sheet = await expectMarked(
             today('    port short rigger { lure dart  back 24 m }').concat(
                 `spread slow "Slow" like today { speed 7 kn }
-//     ^^^^ wave-face: at 7 kn
+//                                    ^^^^ wave-face: at 7 kn
 `,
             ),
             'wave-face',

@@ -8,6 +8,7 @@ import { rules as everyRule } from './registry.ts';
 import { type JudgedFile, originOf, type Problem, placeOf, type Rule, type Where } from './rule.ts';
 import { capital } from './say.ts';
 import { type Strictness, strictness } from './severities.ts';
+import { saidOnce } from './together.ts';
 import { waiversOf } from './waivers.ts';
 
 /** What was found in one file. */
@@ -97,9 +98,10 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[], memory: Memo
     const isTold = (name: string, cause: Problem) => !waived.has(cause) || givesWay(ruleOf(name), cause);
     const ruleOf = (name: string) => heard.find(({ rule }) => rule.name === name)!.rule;
     for (const { rule, strict } of heard) {
-        for (const problem of said.get(rule.name)!) {
-            if (!waived.has(problem) && !givesWay(rule, problem)) collect(rule, strict, problem);
-        }
+        const told = said
+            .get(rule.name)!
+            .filter((problem) => !waived.has(problem) && !givesWay(rule, problem));
+        for (const problem of saidOnce(told, (one) => shownIn(one, plan))) collect(rule, strict, problem);
     }
     // Of a plan that says no turn the rules about turns have nothing to say, sooner or later.
     const spoken = plan.turn ? these : [...these, ...everyRule.filter(({ reads }) => reads === 'turns')];
@@ -144,15 +146,9 @@ function findingsAbout(file: JudgedFile, these: readonly Rule[], memory: Memory)
 
 function asFinding(rule: Rule, strict: Strictness, problem: Problem, plan?: Spread): Found {
     const { what, why, remedy, unnecessary } = problem;
-    // A leader is a place to point at, and it has a length: only a list is a list.
-    const wheres = isOne(problem.at) ? [problem.at] : problem.at;
-    const said = placeOf(wheres[0]!);
+    const said = placeOf(wheresOf(problem)[0]!);
     const names = (problem.positions ?? []).map(({ position }) => position.name);
-    const concerned = names.flatMap(
-        (name) => plan?.lines.find(({ position }) => position.name === name) ?? [],
-    );
-    const origins = wheres.flatMap((where: Where) => originOf(where) ?? []);
-    const at = plan && origins.length > 0 ? placeInPlan(origins, plan, concerned) : said;
+    const at = plan ? shownIn(problem, plan) : said;
     const related = (problem.related ?? []).flatMap((one) =>
         one.at ? [{ at: placeOf(one.at), what: capital(one.what) }] : [],
     );
@@ -172,6 +168,22 @@ function asFinding(rule: Rule, strict: Strictness, problem: Problem, plan?: Spre
     return { cause: [rule.name, said.uri, said.start, said.end, messageOf(finding)].join('\n'), finding };
 }
 
+/** Where in the plan a problem is shown. */
+function shownIn(problem: Problem, plan: Spread): Place {
+    const wheres = wheresOf(problem);
+    const origins = wheres.flatMap((where: Where) => originOf(where) ?? []);
+    if (origins.length === 0) return placeOf(wheres[0]!);
+    const concerned = (problem.positions ?? []).flatMap(
+        (one) => plan.lines.find(({ position }) => position.name === one.position.name) ?? [],
+    );
+    return placeInPlan(origins, plan, concerned);
+}
+
+function wheresOf({ at }: Problem): readonly Where[] {
+    return isOne(at) ? [at] : at;
+}
+
+/** A leader is a place to point at, and it has a length: only a list is a list. */
 function isOne(at: Problem['at']): at is Where {
     return !Array.isArray(at);
 }

@@ -69,6 +69,8 @@ export interface Problem {
     readonly related?: readonly { readonly at: Where | undefined; readonly what: string }[];
     /** `undefined` entries are fixes that the text does not allow. */
     readonly fixes?: readonly (Fix | undefined)[];
+    /** How it is said where one place has several of its kind. */
+    readonly together?: Together;
     /** The lines that it concerns. */
     readonly positions?: readonly { readonly position: Position }[];
     /** Where this case is graver or milder than the rule's own severity; a team's own choice still wins. */
@@ -76,6 +78,21 @@ export interface Problem {
     readonly unnecessary?: boolean;
     /** Of a log: the plan in use, whose settings judge it, also where that stands in a file of its own. */
     readonly judgedBy?: Spread;
+}
+
+/** One number of a plan can be wrong for many lines: then the plan hears it once, with each of them beside it. */
+export interface Together {
+    /** Only what is of one kind goes together, and of one severity, in one place. */
+    readonly kind: string;
+    /** Whom it is about, as a list says it: `port long rigger`. */
+    readonly name: string;
+    /** What is said of several, as one sentence. */
+    what(names: string): string;
+    /** What is said of this one beside it, and where that is. */
+    readonly each: { readonly at: Where | undefined; readonly what: string };
+    /** Otherwise as each says it by itself. */
+    readonly remedy?: string | undefined;
+    readonly fixes?: Problem['fixes'];
 }
 
 /** Anything that knows where it was said: a measure, a said value, a line, a definition. */

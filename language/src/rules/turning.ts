@@ -52,6 +52,12 @@ function radiiInWords({ asked, sides }: JudgedTurn, clean: Clean): string | unde
     return told.length < 2 ? undefined : `${words[clean]} ${listed(told)}`;
 }
 
+/** In which ways turns to both sides come clean at all: a turn without fouls should not hang the lures dead. */
+export function cleanSomewhere({ sides }: JudgedTurn): readonly Clean[] {
+    const comes = (kind: Clean) => sides.every(({ figures }) => figures[kind].radius !== undefined);
+    return comes('allWorking') ? ['noFoul', 'allWorking'] : ['noFoul'];
+}
+
 /** Allows only the turns that are clean in all these ways, to both sides. */
 export function widen({ asked, sides }: JudgedTurn, ...clean: readonly Clean[]) {
     const radii = sides.flatMap(({ figures }) => clean.map((kind) => figures[kind].radius));

@@ -22,6 +22,30 @@ describe('clip-false-release', () => {
         );
     });
 
+    test('in a plan that is like another the sea or the speed is what changed, and is said once', async () => {
+        const calm = clipped('3.6 kg').replace(
+            '\n}\n',
+            '\n    starboard long corner { lure mine  back wave 3  clip 3.7 kg }\n}\n',
+        );
+        await expectMarked(
+            `${calm}spread rough like today { sea 2 m }
+//                            ^^^ clip-false-release: The clips at port short corner and starboard long corner are set below what their lures pull with surge in a sea of 2 m.
+`,
+            'clip-false-release',
+        );
+        const { findings } = await expectMarked(
+            `${calm}spread fast like today { speed 10 kn }
+//                             ^^^^^ clip-false-release: The clips at port short corner and starboard long corner are set below what their lures pull by themselves.
+`,
+            'clip-false-release',
+        );
+        const [finding] = findings.filter(({ rule }) => rule === 'clip-false-release');
+        expect(finding?.related.map(({ what }) => what)).toEqual([
+            expect.stringMatching(/^The clip at port short corner opens at 3\.6 kg, and Mine pulls/),
+            expect.stringMatching(/^The clip at starboard long corner opens at 3\.7 kg, and Mine pulls/),
+        ]);
+    });
+
     test('a clip that holds the surge is left alone, and so is one that nobody set', async () => {
         expect(await messagesOf(clipped('3.6 kg'), 'clip-false-release')).toEqual([]);
         expect(await messagesOf(clipped('4.5 kg', 'sea 3 m'), 'clip-false-release')).toEqual([]);

@@ -35,11 +35,14 @@ export const clipFalseRelease = rule({
             const light = !alone && line.method?.value.style?.value === 'drop-back';
             const measured = figures.pull.known && figures.pull.standing === 'measured';
             const torn = limit && least > limit.most.si;
+            // In a plan that is like another the clip may be as it was, and only the sea or the speed another.
+            const changed = [alone ? undefined : plan.sea, plan.speed].filter((each) => each !== undefined);
+            const what = `The clip at ${line.position.name} opens at ${opens}, and ${name} pulls ${pulls} ${how}${alone || margin === 1 ? '' : `, of which ${say.share(margin)} is asked for`}.`;
             report({
-                at: [setting, runner],
+                at: [setting, runner, ...changed],
                 ...(light && { severity: 'hint' }),
                 ...(alone && measured && { severity: 'error' }),
-                what: `The clip at ${line.position.name} opens at ${opens}, and ${name} pulls ${pulls} ${how}${alone || margin === 1 ? '' : `, of which ${say.share(margin)} is asked for`}.`,
+                what,
                 why: alone
                     ? 'It opens as soon as the line is in it.'
                     : 'Each false release is a lure that does not fish until somebody has seen it.',
@@ -56,6 +59,15 @@ export const clipFalseRelease = rule({
                         : replaceValue((text) => `Set the clip to ${text}`, setting, least, 'up'),
                 ],
                 positions: [line],
+                together: {
+                    kind: alone ? 'alone' : 'surge',
+                    name: line.position.name,
+                    what: (names) =>
+                        `The clips at ${names} are set below what their lures pull ${alone ? 'by themselves' : how}.`,
+                    remedy: 'Set each to what its lure pulls, or change back what makes them pull more.',
+                    fixes: [],
+                    each: { at: setting, what },
+                },
             });
         }
     },

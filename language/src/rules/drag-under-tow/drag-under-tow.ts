@@ -30,11 +30,14 @@ export const dragUnderTow = rule({
             const light = line.method?.value.style?.value === 'drop-back';
             const name = runner.value.title;
             const [drag, pulls] = sayApart.load(set, creeps ? pull.value : most);
+            const changed = [creeps ? undefined : plan.sea, plan.speed].filter((each) => each !== undefined);
+            const how = creeps ? 'by itself' : `with surge in a sea of ${say.length(plan.sea!)}`;
+            const what = `Set drag at ${line.position.name} is ${drag}, and ${name} pulls ${pulls} ${how}.`;
             const tooMuch = hooked && most > hooked.si;
             report({
-                at: [set, runner],
+                at: [set, runner, ...changed],
                 ...((light || !creeps) && { severity: 'hint' }),
-                what: `Set drag at ${line.position.name} is ${drag}, and ${name} pulls ${pulls} ${creeps ? 'by itself' : `with surge in a sea of ${say.length(plan.sea!)}`}.`,
+                what,
                 why: 'No clip holds this line, so the lure takes it off the reel.',
                 remedy: tooMuch
                     ? 'Tow it from a clip, or tow one that pulls less.'
@@ -46,6 +49,14 @@ export const dragUnderTow = rule({
                         : replaceValue((text) => `Raise set drag to ${text}`, set, most, 'up'),
                 ],
                 positions: [line],
+                together: {
+                    kind: creeps ? 'creep' : 'surge',
+                    name: line.position.name,
+                    what: (names) =>
+                        `Set drag at ${names} is below what the lures pull ${creeps ? 'by themselves' : how}.`,
+                    remedy: 'Raise set drag on each, or tow them from clips.',
+                    each: { at: set, what },
+                },
             });
         }
     },

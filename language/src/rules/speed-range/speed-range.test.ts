@@ -57,12 +57,71 @@ describe('speed-range', () => {
     test('holds the helm’s own speeds to it too, and says which end strays', async () => {
         const loose = today(`
     speeds 7 kn to 9.6 kn
-    port short corner { lure dart  back wave 2 }
-    //                       ^^^^ speed-range: Dart runs at 6 kn to 9 kn, and the helm may run up to 9.6 kn.`);
+    //             ^^^^^^ speed-range: Dart runs at 6 kn to 9 kn, and the helm may run up to 9.6 kn.
+    port short corner { lure dart  back wave 2 }`);
         await expectMarked(loose, 'speed-range');
         expect(await mended(loose, 'speed-range')).toContain('speeds 7 kn to 9 kn');
         const slow = loose.replace('7 kn to 9.6 kn', '5.5 kn to 8.5 kn');
         expect((await messagesOf(slow, 'speed-range'))[0]).toContain('the helm may slow to 5.5 kn');
+    });
+
+    test('speeds that several lures cannot bear are said once, with those that suit all of them', async () => {
+        const loose = today(
+            `
+    speeds 7 kn to 9.6 kn
+    //             ^^^^^^ speed-range: Dart and Mild are not meant for this speed: the helm may run up to 9.6 kn.
+    port short corner { lure dart  back wave 2 }
+    port long rigger { lure mild  back wave 5 }`,
+            'lure mild "Mild" like wisp { runs 5 kn to 8.5 kn }',
+        );
+        const { findings } = await expectMarked(loose, 'speed-range');
+        const [finding] = findings.filter(({ rule }) => rule === 'speed-range');
+        expect(finding?.related.map(({ what }) => what)).toEqual([
+            'Dart runs at 6 kn to 9 kn.',
+            'Mild runs at 5 kn to 8.5 kn.',
+        ]);
+        const after = await mended(loose, 'speed-range');
+        expect(after).toContain('speeds 7 kn to 8.5 kn');
+        expect(await messagesOf(after, 'speed-range')).toEqual([]);
+    });
+
+    test('a plan that is like another and tows faster has the fault in its speed, once', async () => {
+        const fast = today(
+            `
+    port short corner { lure dart  back wave 2 }
+    port long rigger { lure mild  back wave 5 }`,
+            'lure mild "Mild" like wisp { runs 5 kn to 8.5 kn }',
+        ).concat(
+            `spread fast like today { speed 9.4 kn }
+    //                         ^^^^^^ speed-range: Dart and Mild are not meant for this speed: this plan tows at 9.4 kn.`,
+        );
+        await expectMarked(fast, 'speed-range');
+        const after = await mended(fast, 'speed-range');
+        expect(after).toContain('speed 8.5 kn');
+        expect(await messagesOf(after, 'speed-range')).toEqual([]);
+    });
+
+    test('lures that no one speed suits are not mended by one', async () => {
+        const preset = today(
+            '    port short corner { lure slow  back wave 2 }\n    port long rigger { lure fast  back wave 5 }',
+            'lure slow { runs 5 kn to 6 kn }\nlure fast { runs 7 kn to 8 kn }',
+        ).replace('speed 8 kn', '');
+        const text = `${preset}spread now like today { speed 9 kn }\n`;
+        expect(await messagesOf(text, 'speed-range')).toEqual([
+            'Slow and fast are not meant for this speed: this plan tows at 9 kn. Outside its speeds it hangs dead, spins or flies. Choose others, or another speed.',
+        ]);
+        await expect(mended(text, 'speed-range')).rejects.toThrow('offers no fix');
+    });
+
+    test('a teaser has its speeds too', async () => {
+        const teased = today(
+            `
+    port short corner { lure broad  back wave 2 }
+    port squid chain { teaser bucket  back 12 m  from bridge }
+    //                        ^^^^^^ speed-range: Bucket runs at 4 kn to 7 kn, and this plan tows at 8 kn.`,
+            'teaser bucket "Bucket" { runs 4 kn to 7 kn }',
+        );
+        await expectMarked(teased, 'speed-range');
     });
 
     test.each([

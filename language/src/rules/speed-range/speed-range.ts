@@ -2,7 +2,7 @@ import type { AnalysedPlan } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
 import type { HeadKind, Spread, SpreadLine } from '../../plan/model.ts';
 import { replaceSpan, replaceValue } from '../fixes.ts';
-import { fishedLines } from '../neighbours.ts';
+import { runnerOf } from '../gear.ts';
 import { rule, type Where } from '../rule.ts';
 import { type Sayable, say, siOf } from '../say.ts';
 import { speed } from '../settings.ts';
@@ -20,23 +20,41 @@ export const speedRange = rule({
     settings: { slack: speed('0.1 kn', 'This far outside a range counts as inside.') },
 
     check(analysis, { slack }, report) {
-        const towed = analysis.plan.speed;
+        const { plan } = analysis;
+        const towed = plan.speed;
         if (!towed) return;
-        for (const { at, name, from, to, why, other, lines } of runners(analysis)) {
-            const astray = strays(analysis.plan, towed, siOf(from) - slack, siOf(to) + slack);
-            if (!astray) continue;
-            const limit = astray.fast ? to : from;
+        const all = [...runners(analysis)].flatMap((runner) => {
+            const astray = strays(plan, towed, siOf(runner.from) - slack, siOf(runner.to) + slack);
+            return astray ? [{ ...runner, ...astray }] : [];
+        });
+        // One speed that suits all that it is wrong for.
+        const from = Math.max(...all.map(({ from }) => siOf(from)));
+        const to = Math.min(...all.map(({ to }) => siOf(to)));
+        for (const { at, name, title, why, other, lines, said, fast, inWords, mend, ...range } of all) {
+            const limit = fast ? range.to : range.from;
+            const what = `${name} ${say.speed(range.from, towed)} to ${say.speed(range.to, towed)}`;
             report({
-                at,
-                what: `${name} ${say.speed(from, towed)} to ${say.speed(to, towed)}, and ${astray.inWords}.`,
+                at: said === towed ? [at, towed] : [said, at],
+                what: `${what}, and ${inWords}.`,
                 why,
                 remedy: `Keep to ${say.speed(limit, towed)}${other}.`,
                 related: [
                     { at: typeof limit === 'object' ? limit : undefined, what: 'Its limit is said here.' },
-                    { at: astray.at, what: 'The speed is said here.' },
+                    { at: said, what: 'The speed is said here.' },
                 ],
-                fixes: [astray.mend(siOf(from), siOf(to))],
+                fixes: [mend(siOf(range.from), siOf(range.to))],
                 positions: lines,
+                together: {
+                    kind: `${fast}`,
+                    name: title,
+                    what: (names) => `${names} are not meant for this speed: ${inWords}.`,
+                    remedy:
+                        from < to
+                            ? `Keep to ${say.speed(fast ? to : from, towed)}${other}.`
+                            : 'Choose others, or another speed.',
+                    fixes: [from < to ? mend(from, to) : undefined],
+                    each: { at, what: `${what}.` },
+                },
             });
         }
     },
@@ -48,7 +66,7 @@ function strays({ speeds }: Spread, towed: Measure, from: number, to: number) {
         const fast = towed.si > to;
         return {
             fast,
-            at: towed,
+            said: towed,
             inWords: `this plan tows at ${say.speed(towed)}`,
             mend: (least: number, most: number) =>
                 fast
@@ -60,7 +78,7 @@ function strays({ speeds }: Spread, towed: Measure, from: number, to: number) {
     const fast = speeds.to.si > to;
     return {
         fast,
-        at: fast ? speeds.to : speeds.from,
+        said: fast ? speeds.to : speeds.from,
         inWords: fast
             ? `the helm may run up to ${say.speed(speeds.to)}`
             : `the helm may slow to ${say.speed(speeds.from)}`,
@@ -76,6 +94,7 @@ interface Runner {
     readonly at: Where;
     /** As a sentence begins: `Broad runs at`. */
     readonly name: string;
+    readonly title: string;
     readonly from: Sayable;
     readonly to: Sayable;
     readonly why: string;
@@ -88,32 +107,34 @@ function* runners(analysis: AnalysedPlan): Generator<Runner> {
     const { boat, speed: towed, method } = analysis.plan;
     // Said for the plan and again for a line, a method is one method.
     const methods = new Map([[method?.value.name, method]]);
-    for (const { line } of fishedLines(analysis)) {
+    for (const { line } of analysis.lines.filter(({ line }) => line.role !== 'standby')) {
         if (!methods.has(line.method?.value.name)) methods.set(line.method?.value.name, line.method);
-        const said = line.lure ?? line.bait;
+        const said = runnerOf(line);
         if (!said) continue;
         const [at, { title, runs }] = [said, said.value];
         const why = 'Outside its speeds it hangs dead, spins or flies.';
         const other = ', or choose another one';
         const head = line.lure?.value.kind?.value;
         if (runs) {
-            yield { at, name: `${title} runs at`, ...runs, why, other, lines: [line] };
+            yield { at, title, name: `${title} runs at`, ...runs, why, other, lines: [line] };
         } else if (head) {
             const [from, to] = usual[head];
             const name = `${title} has a ${head} head, which usually runs at`;
-            yield { at, name, from: from * KNOT, to: to * KNOT, why, other, lines: [line] };
+            yield { at, title, name, from: from * KNOT, to: to * KNOT, why, other, lines: [line] };
         }
     }
     for (const said of methods.values()) {
         if (!said?.value.speed) continue;
-        const name = `${said.value.title} is meant for`;
+        const { title, speed } = said.value;
+        const name = `${title} is meant for`;
         const why = 'The slack and the wait of a strike method belong to its speed.';
-        yield { at: said, name, ...said.value.speed, why, other: ', or choose another method', lines: [] };
+        yield { at: said, title, name, ...speed, why, other: ', or choose another method', lines: [] };
     }
     if (boat?.value.speed && towed) {
         const why = 'Outside her trolling speeds her waves and her wash are not the ones that you know.';
         yield {
             at: towed,
+            title: boat.value.title,
             name: `${boat.value.title} trolls at`,
             ...boat.value.speed,
             why,

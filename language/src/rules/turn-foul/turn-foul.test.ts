@@ -13,7 +13,7 @@ describe('turn-foul', () => {
         const text = turning('40 m');
         const [message] = await messagesOf(text, 'turn-foul');
         expect(message).toMatch(
-            /^Port short corner and starboard long corner touch at [\d.]+ deg of sway in a turn of 40 m to port, and this plan allows for 4 deg\. .* Turn wider: nothing fouls or falls slack from \d+ m to port and \d+ m to starboard\.$/,
+            /^Port short corner and starboard long corner touch at [\d.]+ deg of sway in a turn of 40 m to port, and this plan allows for 4 deg\. .* Turn wider: nothing fouls or falls slack from \d+ m to port and \d+ m to starboard; every lure works from \d+ m to port and \d+ m to starboard\.$/,
         );
         const { plans } = await checkText(text);
         const turns = plans[0]!.turns;
@@ -24,12 +24,45 @@ describe('turn-foul', () => {
         );
     });
 
-    test('is mended by a wider turn, and by nothing less', async () => {
-        const after = await mended(turning('130 ft'), 'turn-foul');
+    test('is mended by a wider turn, and where no lure has a least speed by nothing less', async () => {
+        const any = ['broad', 'dart', 'gulp', 'wisp'].map(
+            (name) => `lure any-${name} like ${name} { no runs }`,
+        );
+        const text = turning('130 ft', four.replaceAll('lure ', 'lure any-'));
+        const after = await mended(text.replace('\nspread', `\n${any.join('\n')}\nspread`), 'turn-foul');
         expect(after).toMatch(/turn within \d+ ft/);
         expect(await messagesOf(after, 'turn-foul')).toEqual([]);
         const tighter = after.replace(/within (\d+) ft/, (_, feet) => `within ${Number(feet) - 12} ft`);
         expect(await messagesOf(tighter, 'turn-foul')).not.toEqual([]);
+    });
+
+    test('leads to a turn in which every lure works, not into the next fault', async () => {
+        const after = await mended(turning('40 m'), 'turn-foul');
+        const { findings } = await checkText(after);
+        expect(findings.filter(({ rule }) => rule.startsWith('turn-'))).toEqual([]);
+    });
+
+    test('two pairs that touch in one turn are said once, unless one of them is waived', async () => {
+        const pairs = turning('12 m');
+        const found = async (text: string) =>
+            (await checkText(text)).findings.filter(({ rule }) => rule === 'turn-foul');
+        const [finding, ...more] = await found(pairs);
+        expect(more).toEqual([]);
+        expect(finding?.what).toBe(
+            'These lines touch in a turn of 12 m: port short corner with starboard long corner and starboard short rigger with port long rigger.',
+        );
+        expect(finding?.related.map(({ what }) => what)).toEqual([
+            expect.stringMatching(/^Port short corner and starboard long corner touch .* to port, and/),
+            expect.stringMatching(/^Starboard short rigger and port long rigger touch .* to starboard, and/),
+        ]);
+        expect(finding?.positions).toHaveLength(4);
+        const waived = pairs.replace(
+            /\n}\n$/,
+            '\n    waive turn-foul on port long rigger because "it comes in"\n}\n',
+        );
+        expect((await found(waived)).map(({ positions }) => positions)).toEqual([
+            ['port short corner', 'starboard long corner'],
+        ]);
     });
 
     test('lies under the turn that the plan allows, with both lines beside it', async () => {

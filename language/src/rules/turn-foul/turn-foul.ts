@@ -4,7 +4,7 @@ import { rule } from '../rule.ts';
 import { say } from '../say.ts';
 import { angle } from '../settings.ts';
 import { physics } from '../standing.ts';
-import { cleanInWords, judgedTurn, type SidedTurn, widen } from '../turning.ts';
+import { cleanInWords, cleanSomewhere, judgedTurn, type SidedTurn, widen } from '../turning.ts';
 
 /** Two lines touch in a turn that the plan allows. */
 export const turnFoul = rule({
@@ -34,17 +34,27 @@ export const turnFoul = rule({
             const asked = sway ?? swayOf(pair);
             const margin =
                 pair.swayMargin > 0 ? `at ${say.angle(pair.swayMargin)} of sway` : 'without any sway';
+            const two = `${a.position.name} and ${b.position.name} touch ${margin}`;
             report({
                 at: turn.asked,
-                what: `${a.position.name} and ${b.position.name} touch ${margin} in a turn of ${say.length(turn.asked)} to ${side}, and this plan allows for ${say.angle(asked)}.`,
+                what: `${two} in a turn of ${say.length(turn.asked)} to ${side}, and this plan allows for ${say.angle(asked)}.`,
                 why: 'Outer lines swing in across the paths of inner ones.',
-                remedy: cleanInWords(turn, 'noFoul'),
+                remedy: cleanInWords(turn, ...cleanSomewhere(turn)),
                 related: [a, b].map((line) => ({
                     at: line.back ?? line,
                     what: `${line.position.name} runs here.`,
                 })),
-                fixes: [sway === undefined ? widen(turn, 'noFoul') : undefined],
+                fixes: [sway === undefined ? widen(turn, ...cleanSomewhere(turn)) : undefined],
                 positions: [a, b],
+                together: {
+                    kind: 'foul',
+                    name: `${a.position.name} with ${b.position.name}`,
+                    what: (names) => `These lines touch in a turn of ${say.length(turn.asked)}: ${names}.`,
+                    each: {
+                        at: a.back ?? a,
+                        what: `${two} to ${side}, and this plan allows for ${say.angle(asked)}.`,
+                    },
+                },
             });
         }
     },

@@ -26,6 +26,40 @@ describe('turn-stall', () => {
         );
     });
 
+    test('a lure that all but stands is graver than one that slows', async () => {
+        const nearly = turning('46 m', 'runs 6 kn to 9 kn');
+        expect((await messagesOf(nearly, 'turn-stall'))[0]).toMatch(/slows to [0-2]\.\d kn/);
+        expect(await severityOf(nearly)).toBe('warning');
+        const team = nearly.replace('turn within', 'rule turn-stall { dead 5 % }\n    turn within');
+        expect(await severityOf(team)).toBe('hint');
+    });
+
+    test('several lines of one turn are said once, each beside it, and a waiver of one leaves the other', async () => {
+        const two = turning(
+            '30 m',
+            'runs 1 kn to 9 kn',
+            `${far}\n    starboard long rigger { lure slow  back 45 m }`,
+        );
+        const found = async (text: string) =>
+            (await checkText(text)).findings.filter(({ rule }) => rule === 'turn-stall');
+        const [finding, ...more] = await found(two);
+        expect(more).toEqual([]);
+        expect(finding?.what).toBe(
+            'Port long rigger and starboard long rigger fall slack in a turn of 30 m.',
+        );
+        expect(finding?.related.map(({ what }) => what)).toEqual([
+            expect.stringMatching(/^Port long rigger falls slack \d+ seconds into a turn to port\.$/),
+            expect.stringMatching(
+                /^Starboard long rigger falls slack \d+ seconds into a turn to starboard\.$/,
+            ),
+        ]);
+        const waived = two.replace(
+            /\n}\n$/,
+            '\n    waive turn-stall on port long rigger because "it comes in"\n}\n',
+        );
+        expect((await found(waived)).map(({ positions }) => positions)).toEqual([['starboard long rigger']]);
+    });
+
     test('is mended by a wider turn', async () => {
         for (const text of [turning('30 m', 'runs 1 kn to 9 kn'), turning('80 m', 'runs 7 kn to 9 kn')]) {
             expect(await messagesOf(await mended(text, 'turn-stall'), 'turn-stall')).toEqual([]);

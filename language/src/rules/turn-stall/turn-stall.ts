@@ -1,6 +1,8 @@
 import type { LineFigures, LureInTurnFigures } from '../../plan/figures.ts';
+import type { SpreadLine } from '../../plan/model.ts';
 import { rule } from '../rule.ts';
 import { counted, say, sayApart } from '../say.ts';
+import { share } from '../settings.ts';
 import { physics } from '../standing.ts';
 import { cleanInWords, judgedTurn, type SidedTurn, widen } from '../turning.ts';
 
@@ -13,48 +15,75 @@ export const turnStall = rule({
     ),
     severity: 'warning',
     summary: 'A line falls slack, or a lure below its least running speed, in a turn that the plan allows.',
-    settings: {},
+    settings: {
+        dead: share('50 %', 'Below this share of its least speed a lure hangs dead: more than a hint.'),
+    },
     reads: 'turns',
 
-    check(analysis, _, report) {
+    check(analysis, { dead }, report) {
         const turn = judgedTurn(analysis);
         const straight = analysis.plan.speed?.si;
         if (!turn || straight === undefined) return;
         for (const { lure, side } of worstOfEach(turn.sides)) {
-            const { line, slackAt, slowest } = lure;
-            if (line.line.role !== 'fished') continue;
-            const name = line.line.position.name;
-            const common = { at: turn.asked, positions: [line.line] };
-            const here = { at: line.line.back ?? line.line, what: `${name} runs here.` };
-            if (slackAt !== undefined) {
-                report({
-                    ...common,
-                    what: `${name} falls slack ${counted(Math.round(slackAt), 'second')} into a turn of ${say.length(turn.asked)} to ${side}.`,
-                    why: 'A slack line sinks, and finds the propeller or its neighbour.',
-                    remedy: cleanInWords(turn, 'noFoul', 'allWorking'),
-                    related: [here],
-                    fixes: [widen(turn, 'noFoul', 'allWorking')],
-                });
-                continue;
-            }
-            // A bait that slows sinks, and is still one (common practice): only a lure's action stops.
-            const works = line.line.lure?.value;
-            const runs = works?.runs;
-            // A lure that is too slow on a straight course as well has another cause.
-            if (!runs || slowest >= runs.from.si || straight < runs.from.si) continue;
-            const [slow, least] = sayApart.speed(slowest, runs.from);
+            const { line } = lure.line;
+            if (line.role !== 'fished') continue;
+            const fault = faultOf(lure, line, straight, dead);
+            if (!fault) continue;
+            const { name } = line.position;
+            const here = line.back ?? line;
+            const how = `a turn of ${say.length(turn.asked)}`;
             report({
-                ...common,
-                severity: 'hint',
-                what: `${name} slows to ${slow} in a turn of ${say.length(turn.asked)} to ${side}, and ${works.title} runs from ${least}.`,
-                why: 'Below that it hangs dead, just when the fish looks at what turns.',
-                remedy: cleanInWords(turn, 'allWorking'),
-                related: [here, { at: runs.from, what: 'Its least speed is said here.' }],
+                at: turn.asked,
+                severity: fault.severity,
+                what: `${fault.what(`${how} to ${side}`)}.`,
+                why: fault.why,
+                remedy: cleanInWords(turn, ...fault.clean),
+                related: [{ at: here, what: `${name} runs here.` }, ...fault.related],
                 fixes: [widen(turn, 'noFoul', 'allWorking')],
+                positions: [line],
+                together: {
+                    kind: fault.kind,
+                    name,
+                    what: (names) => `${names} ${fault.several} ${how}.`,
+                    each: { at: here, what: `${fault.what(`a turn to ${side}`)}.` },
+                },
             });
         }
     },
 });
+
+/** What a turn does to a line, as a sentence about it, and about several. */
+function faultOf({ slackAt, slowest }: LureInTurnFigures, line: SpreadLine, straight: number, dead: number) {
+    const { name } = line.position;
+    if (slackAt !== undefined) {
+        return {
+            kind: 'slack',
+            severity: 'warning',
+            what: (turn: string) =>
+                `${name} falls slack ${counted(Math.round(slackAt), 'second')} into ${turn}`,
+            several: 'fall slack in',
+            why: 'A slack line sinks, and finds the propeller or its neighbour.',
+            clean: ['noFoul', 'allWorking'],
+            related: [],
+        } as const;
+    }
+    // A bait that slows sinks, and is still one (common practice): only a lure's action stops.
+    const works = line.lure?.value;
+    const runs = works?.runs;
+    // A lure that is too slow on a straight course as well has another cause.
+    if (!runs || slowest >= runs.from.si || straight < runs.from.si) return undefined;
+    const [slow, least] = sayApart.speed(slowest, runs.from);
+    const hangs = slowest < runs.from.si * dead;
+    return {
+        kind: 'slow',
+        severity: hangs ? 'warning' : 'hint',
+        what: (turn: string) => `${name} slows to ${slow} in ${turn}, and ${works.title} runs from ${least}`,
+        several: `slow ${hangs ? 'far ' : ''}below their least speeds in`,
+        why: 'Below that it hangs dead, just when the fish looks at what turns.',
+        clean: ['allWorking'],
+        related: [{ at: runs.from, what: 'Its least speed is said here.' }],
+    } as const;
+}
 
 /** Each lure once, on the side where it slows the most. */
 function worstOfEach(sides: readonly SidedTurn[]): readonly { lure: LureInTurnFigures; side: string }[] {

@@ -3,7 +3,7 @@ import type { Span } from '../../plan/measure.ts';
 import type { Spread } from '../../plan/model.ts';
 import { replaceSpan } from '../fixes.ts';
 import { rule } from '../rule.ts';
-import { capital, listed, sayApart } from '../say.ts';
+import { sayApart } from '../say.ts';
 import { speed } from '../settings.ts';
 import { physics } from '../standing.ts';
 import { luresOnWaves } from '../waves.ts';
@@ -34,39 +34,36 @@ export const waveBand = rule({
         );
         const leaving = riding.filter(({ band }) => run.from < band.from - SLACK || run.to > band.to + SLACK);
         const { speeds } = plan;
-        if (speeds && leaving.length > 1) {
-            const all = common(riding.map(({ band }) => band));
-            const [band, runs] = inWords(all, run, speeds);
-            report({
-                at: { ...speeds.from.origin, place: speeds.from.origin.property },
-                what: `${capital(listed(leaving.map(({ line }) => line.position.name)))} leave their wave faces within ${runs}.`,
-                why: WHY,
-                remedy: `Keep her at ${band}, where all of them stay.`,
-                related: leaving.map(({ line, wave, band, back }) => ({
-                    at: back,
-                    what: `${line.position.name} stays on wave ${wave} at ${inWords(band, run, speeds)[0]}.`,
-                })),
-                fixes: [keep(speeds, all)],
-                positions: leaving.map(({ line }) => line),
-            });
-            return;
-        }
+        const several = speeds && leaving.length > 1;
+        const all = common(riding.map(({ band }) => band));
         for (const { line, wave, band, back } of leaving) {
             const [holds, runs] = inWords(band, run, speeds);
+            const { name } = line.position;
             report({
-                at: back,
-                what: `${line.position.name} stays on wave ${wave} at ${holds}, and the boat may run ${runs}.`,
-                why: WHY,
+                at: several ? { ...speeds.from.origin, place: speeds.from.origin.property } : back,
+                what: `${name} stays on wave ${wave} at ${holds}, and the boat may run ${runs}.`,
+                why: 'The waves stretch with speed and slide away from under a lure.',
                 remedy: `Hold ${holds}, or ${run.to > band.to ? 'let it back' : 'bring it in'} a little.`,
-                related: [{ at: speeds?.from, what: 'The speeds are said here.' }],
+                related: [
+                    {
+                        at: several ? back : speeds?.from,
+                        what: several ? `${name} runs here.` : 'The speeds are said here.',
+                    },
+                ],
                 fixes: [speeds && keep(speeds, band)],
                 positions: [line],
+                together: speeds && {
+                    kind: 'speeds',
+                    name,
+                    what: (names) => `${names} leave their wave faces within ${runs}.`,
+                    remedy: `Keep her at ${inWords(all, run, speeds)[0]}, where all of them stay.`,
+                    fixes: [keep(speeds, all)],
+                    each: { at: back, what: `${name} stays on wave ${wave} at ${holds}.` },
+                },
             });
         }
     },
 });
-
-const WHY = 'The waves stretch with speed and slide away from under a lure.';
 
 /** A tenth of a knot: finer than anyone steers, and than the band is said. */
 const SLACK = 0.1 * (1852 / 3600);

@@ -23,13 +23,25 @@ export const waveFace = rule({
             if (wave.onFace || !line.back) continue;
             const at = say.speed(analysis.plan.speed!);
             const faces = nearestTwo(wave.faces, astern);
+            const moves = remedyFor(faces, line);
             report({
-                at: line.back,
+                at: [line.back, ...(analysis.plan.speed ? [analysis.plan.speed] : [])],
                 what: `${line.position.name} runs ${partInWords(wave)} at ${at}.`,
                 why: 'A lure works on the front face, in clean water.',
-                remedy: remedyFor(faces, line),
+                remedy: moves,
                 fixes: faces.map((face) => moveTo(face, line)),
                 positions: [line],
+                together: {
+                    kind: 'speed',
+                    name: line.position.name,
+                    what: (names) => `${names} are off their wave faces at ${at}.`,
+                    remedy: 'Move each to a face of this speed, or tow at the speed that they were laid out for.',
+                    fixes: [],
+                    each: {
+                        at: line.back,
+                        what: `${line.position.name} runs ${partInWords(wave)}.${moves ? ` ${moves}` : ''}`,
+                    },
+                },
             });
         }
     },
