@@ -344,13 +344,13 @@ describe('log-mismatch', () => {
     });
 });
 
-describe('position-mismatch', () => {
-    test('position-mismatch: a shotgun inside another line, said whole, both lines named and shown', async () => {
+describe('shotgun-inside', () => {
+    test('shotgun-inside: a shotgun inside another line, said whole, both lines named and shown', async () => {
         const text = today(`
     port long rigger { lure wisp  back wave 5 }
     shotgun { lure pin  back wave 4 }`);
         const { findings } = await checkText(text);
-        const [finding] = findings.filter(({ rule }) => rule === 'position-mismatch');
+        const [finding] = findings.filter(({ rule }) => rule === 'shotgun-inside');
         expect(finding?.what).toMatch(
             /^Shotgun runs 3\d\.\d m back, inside port long rigger at 4\d\.\d m\.$/,
         );
@@ -360,7 +360,9 @@ describe('position-mismatch', () => {
         const related = finding?.related.map(({ at, what }) => [text.slice(at.start, at.end), what]);
         expect(related).toEqual([['back wave 5', 'The longest line runs here.']]);
     });
+});
 
+describe('position-mismatch', () => {
     test('position-mismatch: lines at one distance are in no wrong order', async () => {
         const level = today(`
     port short corner { lure broad  back 20 m }

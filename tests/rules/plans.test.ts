@@ -30,6 +30,7 @@ const unfixed: ReadonlySet<string> = new Set([
         'event',
         'angler-lines',
         'teaser-hooks',
+        'shotgun-inside',
         'hook-fit',
     ],
     ...[

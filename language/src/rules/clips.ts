@@ -1,3 +1,4 @@
+import { holderFor } from '../plan/analyse/tow-point.ts';
 import type { ClipFigures, LineFigures } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
 import type { Spread, SpreadLine } from '../plan/model.ts';
@@ -28,9 +29,26 @@ export function heldLure(figures: LineFigures, plan: Spread): HeldLure | undefin
     return { clip, runner, towing: plan.sea ? clip.towing : pull, pull, ...(limit && { limit }) };
 }
 
-/** Which of the boat's clips holds a line, where one clip holds one line: `port halyard 1`. */
-export function clipPlaceOf({ position, from, role }: SpreadLine): string | undefined {
+/** What of the boat holds a line, where it holds one line: `port halyard 1`, `holder of port corner`. */
+export function holdOf({ position, from, role, clip }: SpreadLine, { boat }: Spread): string | undefined {
     if (role === 'standby' || !from) return undefined;
-    if (from.kind === 'halyard') return `${position.side} halyard ${from.number}`;
-    return from.kind === 'flat clip' ? `${position.side} flat clip` : undefined;
+    switch (from.kind) {
+        case 'halyard':
+            return `${position.side} halyard ${from.number}`;
+        case 'flat clip':
+            return `${position.side} flat clip`;
+        case 'point':
+            // An eye takes several cords, a clip in it one line.
+            return clip && `${position.side} ${from.name}`;
+        case 'rod tip': {
+            const holder = boat && holderFor(position, boat.value.holders);
+            return holder && `${position.side} holder of ${holder.position.name}`;
+        }
+    }
+}
+
+/** Two lines that one thing holds touch wherever they run: what cures that is another hold, and nothing else. */
+export function haveOneHold(a: SpreadLine, b: SpreadLine, plan: Spread): boolean {
+    const hold = holdOf(a, plan);
+    return hold !== undefined && hold === holdOf(b, plan);
 }

@@ -1,6 +1,7 @@
 import { nearest } from '../units/nearest.ts';
 import { anglerLines } from './angler-lines/angler-lines.ts';
 import { clipFalseRelease } from './clip-false-release/clip-false-release.ts';
+import { clipIdle } from './clip-idle/clip-idle.ts';
 import { clipOnDouble } from './clip-on-double/clip-on-double.ts';
 import { clipStiff } from './clip-stiff/clip-stiff.ts';
 import { combinedLength } from './combined-length/combined-length.ts';
@@ -31,6 +32,7 @@ import { positionMissing } from './position-missing/position-missing.ts';
 import { rodLength } from './rod-length/rod-length.ts';
 import type { Rule } from './rule.ts';
 import { setOrder } from './set-order/set-order.ts';
+import { shotgunInside } from './shotgun-inside/shotgun-inside.ts';
 import { sizeOrder } from './size-order/size-order.ts';
 import { speedRange } from './speed-range/speed-range.ts';
 import { spoolLow } from './spool-low/spool-low.ts';
@@ -56,6 +58,7 @@ import { wireLine } from './wire-line/wire-line.ts';
 export const rules: readonly Rule[] = [
     anglerLines,
     clipFalseRelease,
+    clipIdle,
     clipOnDouble,
     clipStiff,
     combinedLength,
@@ -85,6 +88,7 @@ export const rules: readonly Rule[] = [
     positionMissing,
     rodLength,
     setOrder,
+    shotgunInside,
     sizeOrder,
     speedRange,
     spoolLow,

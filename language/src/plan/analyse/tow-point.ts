@@ -69,7 +69,7 @@ export function rodTipOf(line: SpreadLine, boat: Boat | undefined): Figure<Point
 }
 
 /** The holder of a position: its own, the one for both lengths on that side, or the other side's mirrored. */
-function holderFor(position: Position, holders: readonly Holder[]): Holder | undefined {
+export function holderFor(position: Position, holders: readonly Holder[]): Holder | undefined {
     const other: Record<Side, Side> = { port: 'starboard', starboard: 'port', centre: 'centre' };
     for (const side of [position.side, other[position.side]]) {
         const here = holders.filter(({ position: at }) => at.side === side && at.place === position.place);

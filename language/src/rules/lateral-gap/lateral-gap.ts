@@ -1,3 +1,4 @@
+import { haveOneHold } from '../clips.ts';
 import { fishedPairs, known, nearFirst } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say } from '../say.ts';
@@ -18,6 +19,7 @@ export const lateralGap = rule({
         for (const pair of fishedPairs(analysis)) {
             const distance = known(pair.lateralGap);
             if (!pair.neighbours || distance === undefined || distance >= gap) continue;
+            if (haveOneHold(pair.a.line, pair.b.line, analysis.plan)) continue;
             const [near, far] = nearFirst(pair);
             report({
                 at: far.line,

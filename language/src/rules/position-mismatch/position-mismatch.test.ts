@@ -34,16 +34,6 @@ describe('position-mismatch', () => {
         );
     });
 
-    test('the shotgun is the longest line', async () => {
-        const inside = today(`
-    port long rigger { lure wisp  back 55 m }
-    starboard long rigger { lure gulp  back 58 m }
-    shotgun { lure pin  back 50 m }
-    //                  ^^^^^^^^^ position-mismatch: Shotgun runs 50 m back, inside starboard long rigger at 58 m`);
-        await expectMarked(inside, 'position-mismatch');
-        expect(await messagesOf(inside.replace('50 m', '66 m'), 'position-mismatch')).toEqual([]);
-    });
-
     test('a rigger line leaves a halyard', async () => {
         await expectMarked(
             today(`

@@ -1,10 +1,11 @@
 import type { AnalysedPlan, LineFigures } from '../../plan/figures.ts';
 import type { Fix } from '../../plan/finding.ts';
 import type { Back, SpreadLine } from '../../plan/model.ts';
+import { distances, isBehind } from '../distances.ts';
 import { replaceProperty } from '../fixes.ts';
-import { fishedLines, known } from '../neighbours.ts';
+import { fishedLines } from '../neighbours.ts';
 import { type Report, rule } from '../rule.ts';
-import { say, sayApart } from '../say.ts';
+import { say } from '../say.ts';
 import { practice } from '../standing.ts';
 
 /** A line does not do what its position's name says. */
@@ -12,16 +13,14 @@ export const positionMismatch = rule({
     name: 'position-mismatch',
     group: 'layout',
     standing: practice(
-        'Short, long, shotgun and rigger mean the same on every boat, or the crew clears the wrong line.',
+        'Short, long and rigger mean the same on every boat, or the crew clears the wrong line.',
     ),
     severity: 'warning',
-    summary:
-        'A short line runs behind the long one, a shotgun is not the longest, or a rigger line leaves a rod tip.',
+    summary: 'A short line runs behind the long one, or a rigger line leaves a rod tip.',
     settings: {},
 
     check(analysis, _, report) {
         shortBehindLong(analysis, report);
-        shotgunInside(analysis, report);
         riggerFromLow(analysis, report);
     },
 });
@@ -52,23 +51,6 @@ function partnerOf({ line }: LineFigures, fished: readonly LineFigures[]): LineF
     return beside ?? (alike.length === 2 ? long[0] : undefined);
 }
 
-function shotgunInside(analysis: AnalysedPlan, report: Report): void {
-    const fished = fishedLines(analysis);
-    for (const shotgun of fished.filter(({ line }) => line.position.place === 'shotgun')) {
-        const longest = fished.reduce((far, other) => (isBehind(other, far) ? other : far), shotgun);
-        if (longest === shotgun) continue;
-        const [back, other] = distances(shotgun, longest);
-        report({
-            at: shotgun.line.back ?? shotgun.line,
-            what: `${shotgun.line.position.name} runs ${back} back, inside ${longest.line.position.name} at ${other}.`,
-            why: 'The shotgun is the longest line, down the middle.',
-            remedy: 'Run it behind the others, or give it another name.',
-            related: [{ at: longest.line.back ?? longest.line, what: 'The longest line runs here.' }],
-            positions: [shotgun.line, longest.line],
-        });
-    }
-}
-
 function riggerFromLow(analysis: AnalysedPlan, report: Report): void {
     for (const { line } of fishedLines(analysis)) {
         const { position, from } = line;
@@ -96,15 +78,4 @@ function swapBacks({ back: one }: SpreadLine, { back: other }: SpreadLine): Fix 
 
 function sayBack(back: Back): string {
     return back.kind === 'wave' ? `back wave ${say.count(back.wave)}` : `back ${say.length(back.distance)}`;
-}
-
-function isBehind(a: LineFigures, b: LineFigures): boolean {
-    const [far, near] = [known(a.astern), known(b.astern)];
-    return far !== undefined && near !== undefined && far > near;
-}
-
-function distances(a: LineFigures, b: LineFigures): [string, string] {
-    const said = a.line.back?.kind === 'distance' ? a.line.back.distance : known(a.astern)!;
-    const other = b.line.back?.kind === 'distance' ? b.line.back.distance : known(b.astern)!;
-    return sayApart.length(said, other);
 }

@@ -1,5 +1,6 @@
 import type { LineFigures, OrderDemand, OrderFigures } from '../../plan/figures.ts';
-import type { StatedOrder } from '../../plan/model.ts';
+import type { Spread, StatedOrder } from '../../plan/model.ts';
+import { haveOneHold } from '../clips.ts';
 import { replaceProperty } from '../fixes.ts';
 import { known } from '../neighbours.ts';
 import { type Report, rule } from '../rule.ts';
@@ -22,13 +23,22 @@ export const setOrder = rule({
     check(analysis, _, report) {
         const order = known(analysis.order);
         if (!order) return;
-        for (const cycle of order.cycles) noOrder(cycle, report);
+        for (const cycle of order.cycles) {
+            if (!hangTogether(cycle, analysis.plan)) noOrder(cycle, report);
+        }
         for (const stated of analysis.plan.orders) {
             // A reason is the crew's last word on its own order.
             if (!stated.because?.value.trim()) wrongOrder(stated, order, report);
         }
     },
 });
+
+/** Two lines that one thing holds are in one place, and no order parts them. */
+function hangTogether(cycle: readonly LineFigures[], plan: Spread): boolean {
+    return cycle.some(({ line }, index) =>
+        cycle.slice(0, index).some((other) => haveOneHold(line, other.line, plan)),
+    );
+}
 
 function noOrder(cycle: readonly LineFigures[], report: Report): void {
     const lines = cycle.map(({ line }) => line);

@@ -13,7 +13,7 @@ export const sizeOrder = rule({
     severity: 'warning',
     summary: 'A larger lure runs further back than a smaller one on the same side or next to it.',
     settings: { slack: length('15 mm', 'Lures this close in length count as equal.') },
-    givesWayTo: ['position-mismatch'],
+    givesWayTo: ['position-mismatch', 'shotgun-inside'],
 
     check(analysis, { slack }, report) {
         const blamed = new Set<string>();

@@ -1,7 +1,7 @@
 import type { PairFigures } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
 import type { SpreadLine } from '../../plan/model.ts';
-import { clipPlaceOf } from '../clips.ts';
+import { haveOneHold } from '../clips.ts';
 import { cureInWords } from '../cures.ts';
 import { replaceValue } from '../fixes.ts';
 import { fishedPairs, known, nearFirst, swayOf } from '../neighbours.ts';
@@ -20,6 +20,7 @@ export const stagger = rule({
     ),
     severity: 'warning',
     summary: 'Two lines touch at less sway than the plan allows, running straight.',
+    givesWayTo: ['shotgun-inside'],
     settings: {
         sway: angle({ otherwise: "the lures' or the plan's own" }, 'Sway that every pair has to bear.'),
     },
@@ -29,8 +30,7 @@ export const stagger = rule({
             const [margin, clearance] = [known(pair.swayMargin), known(pair.clearance)];
             if (margin === undefined || clearance === undefined) continue;
             if (sway === undefined ? clearance >= analysis.contact : margin >= sway) continue;
-            // Two lines on one clip touch wherever they run: that is for used-twice to say.
-            if (clipPlaceOf(pair.a.line) && clipPlaceOf(pair.a.line) === clipPlaceOf(pair.b.line)) continue;
+            if (haveOneHold(pair.a.line, pair.b.line, analysis.plan)) continue;
             const [near, far] = nearFirst(pair).map(({ line }) => line) as [SpreadLine, SpreadLine];
             const asked = sway ?? swayOf(pair);
             // What would clear them was computed for the sway that the plan itself allows.

@@ -29,12 +29,15 @@ describe('teaser-foul', () => {
         expect(await messagesOf(fouled, 'stagger')).toEqual([]);
     });
 
-    test('two teasers take nobody’s fish', async () => {
+    test('two teasers take nobody’s fish, but they do not run in one place either', async () => {
         await expectMarked(
             today(
                 `
     port squid chain { teaser chain  back 8 m  from bridge }
-    port bridge teaser { teaser chain  back 8 m  from bridge }`,
+    port bridge teaser { teaser chain  back 8.2 m  from bridge }
+    //                                 ^^^^^^^^^^ teaser-foul: Port bridge teaser runs in the same place as port squid chain, 8.2 m back.
+    starboard bridge teaser { teaser chain  back 8 m  from bridge }
+    starboard squid chain { teaser chain  back 8.4 m  from bridge }`,
                 chain,
             ),
             'teaser-foul',

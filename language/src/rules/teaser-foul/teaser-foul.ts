@@ -1,7 +1,7 @@
-import type { LineFigures, PairFigures } from '../../plan/figures.ts';
+import type { AnalysedPlan, LineFigures, PairFigures } from '../../plan/figures.ts';
 import { cureInWords } from '../cures.ts';
 import { known, swayOf } from '../neighbours.ts';
-import { rule } from '../rule.ts';
+import { type Report, rule } from '../rule.ts';
 import { say } from '../say.ts';
 import { physics } from '../standing.ts';
 
@@ -14,11 +14,12 @@ export const teaserFoul = rule({
         'The sway, 4 deg by default, and the distance at which lines count as touching.',
     ),
     severity: 'warning',
-    summary: 'A teaser or its line touches a lure or its line, at the sway that the plan allows.',
+    summary: 'A teaser or its line touches a lure or its line, or two teasers run in one place.',
     settings: {},
 
     check(analysis, _, report) {
         for (const pair of analysis.pairs) {
+            oneOnTheOther(pair, analysis, report);
             const two = teaserFirst(pair);
             const [clearance, margin] = [known(pair.clearance), known(pair.swayMargin)];
             if (!two || clearance === undefined || margin === undefined || clearance >= analysis.contact)
@@ -36,6 +37,24 @@ export const teaserFoul = rule({
         }
     },
 });
+
+/** Two teasers in one place cost no lure, only themselves. */
+function oneOnTheOther({ a, b, ...pair }: PairFigures, { contact }: AnalysedPlan, report: Report): void {
+    const [stagger, gap] = [known(pair.stagger), known(pair.lateralGap)];
+    if (a.line.role !== 'teaser' || b.line.role !== 'teaser' || stagger === undefined || gap === undefined)
+        return;
+    if (stagger >= contact || gap >= contact) return;
+    const back = b.line.back?.kind === 'distance' ? b.line.back.distance : known(b.astern)!;
+    report({
+        at: b.line.back ?? b.line,
+        severity: 'hint',
+        what: `${b.line.position.name} runs in the same place as ${a.line.position.name}, ${say.length(back)} back.`,
+        why: 'They wind round each other, and a fish looks at one heap.',
+        remedy: 'Let one of them back, or tow it from elsewhere.',
+        related: [{ at: a.line, what: `${a.line.position.name} runs here.` }],
+        positions: [b.line, a.line],
+    });
+}
 
 function teaserFirst({ a, b }: PairFigures): readonly [LineFigures, LineFigures] | undefined {
     if (a.line.role === 'teaser' && b.line.role === 'fished') return [a, b];

@@ -22,6 +22,7 @@ export const turnFoul = rule({
             'Sway that every pair has to bear in a turn.',
         ),
     },
+    givesWayTo: ['shotgun-inside'],
     reads: 'turns',
 
     check(analysis, { sway }, report) {

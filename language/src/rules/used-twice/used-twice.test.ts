@@ -53,11 +53,46 @@ describe('used-twice', () => {
         expect(await messagesOf(apart, 'stagger')).toHaveLength(1);
     });
 
-    test('rod tips and named points may be shared', async () => {
+    test('a named point holds one line in its clip, on each side, and any number of cords', async () => {
+        const eye = 'boat eyed like fulmar { point arch { ahead 1 m  out 1.2 m  up 2.4 m } }';
         await expectMarked(
-            today(`
+            today(
+                `
     port bridge teaser { back 10 m  from bridge }
-    port squid chain { back 12 m  from bridge }`),
+    port squid chain { back 12 m  from bridge }
+    port short corner { lure broad  back wave 2  from arch  clip 3 kg }
+    starboard short corner { lure gulp  back wave 2  from arch  clip 3 kg }
+    port long corner { lure dart  back wave 3  from arch  clip 3 kg }
+    //                                              ^^^^ used-twice: Port long corner hangs on the same clip, arch, as port short corner.`,
+                eye,
+            ).replace('boat fulmar\n    speed', 'boat eyed\n    speed'),
+            'used-twice',
+            'stagger',
+            'set-order',
+        );
+    });
+
+    test('a rod holder takes one rod, also where the boat has one for both lengths', async () => {
+        const two = today(`
+    port short corner { outfit medium-1  lure broad  back wave 2  from rod tip }
+    port long corner { outfit medium-2  lure dart  back wave 3  from rod tip }
+    //                                                          ^^^^^^^^^^^^ used-twice: Port long corner is towed from the same rod holder as port short corner.`);
+        await expectMarked(two, 'used-twice', 'stagger', 'set-order', 'lateral-gap');
+        const own =
+            'boat split like fulmar {\n    holder port long corner { ahead 0.5 m  out 0.6 m  up 1.0 m  lean 20 deg }\n}';
+        const apart = two
+            .replace('spread today', `${own}\nspread today`)
+            .replace('boat fulmar\n    speed', 'boat split\n    speed');
+        expect(await messagesOf(apart, 'used-twice')).toEqual([]);
+    });
+
+    test('a rod tip of a boat that says no holders is nobody’s', async () => {
+        const bare = 'boat bare "Bare" { length 8 m }';
+        await expectMarked(
+            today(
+                '    port short corner { lure broad  from rod tip }\n    port long corner { lure dart  from rod tip }',
+                bare,
+            ).replace('boat fulmar\n    speed', 'boat bare\n    speed'),
             'used-twice',
         );
     });

@@ -1,5 +1,5 @@
-import type { SpreadLine } from '../../plan/model.ts';
-import { clipPlaceOf } from '../clips.ts';
+import type { Spread, SpreadLine } from '../../plan/model.ts';
+import { holdOf } from '../clips.ts';
 import { type Problem, rule } from '../rule.ts';
 import { housekeeping } from '../standing.ts';
 
@@ -9,7 +9,7 @@ export const usedTwice = rule({
     group: 'tackle',
     standing: housekeeping,
     severity: 'error',
-    summary: 'An outfit, a lure or a clip is used twice in one plan.',
+    summary: 'An outfit, a lure, a clip or a rod holder is used twice in one plan.',
     settings: {},
 
     check(analysis, _, report) {
@@ -17,7 +17,7 @@ export const usedTwice = rule({
         for (const { of, most = () => 1, problem } of things) {
             const users = new Map<string, SpreadLine[]>();
             for (const line of lines) {
-                const key = of(line);
+                const key = of(line, analysis.plan);
                 if (key === undefined) continue;
                 const before = users.get(key) ?? [];
                 users.set(key, [...before, line]);
@@ -35,7 +35,7 @@ export const usedTwice = rule({
 
 interface Thing {
     /** What two lines may not share; `undefined` where a line has none. */
-    of(line: SpreadLine): string | undefined;
+    of(line: SpreadLine, plan: Spread): string | undefined;
     /** How many lines may have it. */
     most?(line: SpreadLine): number;
     problem(line: SpreadLine, first: SpreadLine): Problem;
@@ -61,12 +61,22 @@ const things: readonly Thing[] = [
         }),
     },
     {
-        of: clipPlaceOf,
+        of: (line, plan) => (line.from?.kind === 'rod tip' ? undefined : holdOf(line, plan)),
         problem: ({ position, from }, first) => ({
             at: from!,
-            what: `${position.name} hangs on the same ${from!.kind} as ${first.position.name}.`,
+            what: `${position.name} hangs on the same ${from!.kind === 'point' ? `clip, ${from!.name},` : from!.kind} as ${first.position.name}.`,
             why: 'A clip holds one line.',
             remedy: 'Say for each of the two where it is towed from.',
+        }),
+    },
+    {
+        of: (line, plan) => (line.from?.kind === 'rod tip' ? holdOf(line, plan) : undefined),
+        problem: ({ position, from }, first) => ({
+            at: from!,
+            severity: 'warning',
+            what: `${position.name} is towed from the same rod holder as ${first.position.name}.`,
+            why: 'A holder takes one rod.',
+            remedy: `Write down the holder of each (holder ${position.name} { ... } in the boat), or tow one of the two from elsewhere.`,
         }),
     },
 ];
