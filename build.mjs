@@ -235,6 +235,19 @@ const beside = {
     'press/fonts.LICENSE': `${arimo}/LICENSE_FONT`,
 };
 
+/** What `layback new` writes, by where it goes: the first plan into a folder of its own. */
+const starter = [
+    'README.md',
+    'boat.spread',
+    'tackle.spread',
+    'methods.spread',
+    'rules.spread',
+    'first.spread',
+].map((name) => [
+    `starter/${name === 'first.spread' ? 'plans/first.spread' : name}`,
+    readFileSync(inRoot(`language/src/command/starter/${name}`), 'utf8'),
+]);
+
 // `node build.mjs command press server extension`, or any of them; all where none is named.
 const wanted = process.argv.length > 2 ? process.argv.slice(2) : ['command', ...Object.keys(targets)];
 mkdirSync(inRoot('dist'), { recursive: true });
@@ -253,8 +266,11 @@ for (const [name, source] of Object.entries(beside)) {
 }
 // A part of the build knows a part of the packages.
 if (process.argv.length === 2) writeFileSync(inRoot('dist/THIRD-PARTY-NOTICES.txt'), notices(bundled));
-// The servers read it when the first page is opened.
-writeFileSync(inRoot('dist/rule-pages.json'), readPages());
+// The servers read it when the first page is opened, or a team's folder started.
+writeFileSync(
+    inRoot('dist/rule-pages.json'),
+    JSON.stringify({ ...JSON.parse(readPages()), ...Object.fromEntries(starter) }),
+);
 
 function kilobytes(path) {
     return `${Math.ceil(statSync(inRoot(path)).size / 1024)} kB`;

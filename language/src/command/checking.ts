@@ -3,6 +3,7 @@ import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
 import type { Unfit } from '../plan/fit.ts';
 import { type Files, type FileText, type Loaded, load, loadInTurn } from '../plan/load.ts';
+import { LINKED_OUT, packageOf } from '../plan/names/packages.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { Place } from '../plan/origin.ts';
 import { startOf } from '../plan/place.ts';
@@ -11,8 +12,9 @@ import type { Checked, Run, Source } from '../reports/checked.ts';
 import { type CheckedSheet, checkAll, checkInTurn } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
 import { beThrifty, settle } from './pace.ts';
+import { missingInPackage, packageVersion } from './packages.ts';
 import { readPlan } from './reading.ts';
-import { folderLeft, rootsOf } from './roots.ts';
+import { areLinksAllowed, folderLeft, rootsOf } from './roots.ts';
 import { showPath } from './walk.ts';
 
 /** From about this many files on, reading them takes longer than optimising for it, and their memory counts. */
@@ -145,21 +147,28 @@ function filesFor(
                 ? { kind: 'unread', reason: file.unfit.reason }
                 : { kind: 'text', text: file.text };
         }
-        return uri.scheme === 'file' ? read(uri.fsPath) : { kind: 'missing' };
+        if (uri.scheme !== 'file') return { kind: 'missing' };
+        // A package is as it is installed now, whichever version of the plans is looked at.
+        return packageOf(uri) ? readUsed(uri.fsPath, roots) : read(uri.fsPath);
     };
 }
 
 function readUsed(path: string, roots: readonly string[]): FileText {
     if (!path.endsWith('.spread')) return { kind: 'unread', reason: 'does not end in .spread' };
     // Most that are not read are not there, which costs least to see.
-    if (!existsSync(path)) return { kind: 'missing' };
-    const left = folderLeft(path, roots);
+    const own = packageOf(URI.file(path));
+    if (!existsSync(path)) {
+        const reason = own && missingInPackage(own);
+        return reason === undefined ? { kind: 'missing' } : { kind: 'unread', reason };
+    }
+    const left = own && areLinksAllowed() ? undefined : folderLeft(path, roots);
+    if (left !== undefined && own) return { kind: 'unread', reason: `${LINKED_OUT} \`${left}\`` };
     if (left !== undefined)
         return { kind: 'unread', reason: `is a link that leads out of the folder \`${left}\`` };
     const reading = readPlan(path);
     switch (reading.kind) {
         case 'text':
-            return { kind: 'text', text: reading.text };
+            return { kind: 'text', text: reading.text, ...(own && packageVersion(own)) };
         case 'unfit':
             return { kind: 'unread', reason: reading.unfit.reason };
         case 'refused':

@@ -1,7 +1,8 @@
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
 import { version } from '../../../package.json';
 import { faultMessage } from './fault.ts';
 import { Refusal, reasonOf } from './refusal.ts';
+import { allowLinks } from './roots.ts';
 import { terminal } from './terminal.ts';
 import { verbs } from './verbs.ts';
 
@@ -53,8 +54,19 @@ async function programFor(args: readonly string[]): Promise<Command> {
             .copyInheritedSettings(program)
             .showHelpAfterError(`(layback ${name} --help says how it is used.)`);
         if (args.includes(name)) (await load()).declare(command);
+        if (!readsPlans.has(name)) continue;
+        command.addOption(linkedPackages(name === 'check'));
+        command.hook('preAction', () => command.opts().linkedPackages && allowLinks());
     }
     return program;
+}
+
+/** Whatever reads what a plan uses. */
+const readsPlans = new Set(['check', 'figures', 'draw', 'card', 'brief', 'compare', 'season']);
+
+function linkedPackages(isShown: boolean): Option {
+    const says = 'also read packages that are linked from outside the folder';
+    return new Option('--linked-packages', says).hideHelp(!isShown);
 }
 
 function end(error: unknown, args: readonly string[]): void {

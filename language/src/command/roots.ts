@@ -47,6 +47,17 @@ function folderOf(path: string): string {
     }
 }
 
+let linksAllowed = false;
+
+/** Lets packages be read that are linked from outside the folder, for as long as this command runs. */
+export function allowLinks(): void {
+    linksAllowed = true;
+}
+
+export function areLinksAllowed(): boolean {
+    return linksAllowed;
+}
+
 /** The name of the folder that a link leads out of; undefined where it stays inside. */
 export function folderLeft(path: string, roots: readonly string[]): string | undefined {
     const around = roots.filter((root) => isInside(path, root));

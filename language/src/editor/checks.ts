@@ -11,10 +11,11 @@ export class Checks {
     private readonly sheets = new Map<string, CheckedSheet>();
     private readonly services: EditorSharedServices;
     /** What was read and is still so, shared by all files. */
-    private readonly gathered = new Gathered();
+    private readonly gathered: Gathered;
 
     constructor(services: EditorSharedServices) {
         this.services = services;
+        this.gathered = new Gathered(services.names.Reach.versions);
         services.workspace.DocumentBuilder.onUpdate((_, deleted) => {
             this.gathered.keepOnly(isLent);
             for (const uri of deleted) this.sheets.delete(uri.toString());

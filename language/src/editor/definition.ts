@@ -2,7 +2,7 @@ import { AstUtils } from 'langium';
 import type { DefinitionProvider } from 'langium/lsp';
 import { LocationLink } from 'vscode-languageserver';
 import type { From, Position, Use } from '../../grammar/generated/ast.ts';
-import { targetOf as fileOf, pathOf } from '../plan/names/uses.ts';
+import { pathOf } from '../plan/names/uses.ts';
 import { startOf } from '../plan/place.ts';
 import { ruleNamed } from '../rules/registry.ts';
 import { pageAddress } from './diagnostic.ts';
@@ -40,7 +40,7 @@ function targetFrom(spot: Spot, services: EditorServices): Target | undefined {
 
 function fileUsed(use: Use, { shared }: EditorServices): Target | undefined {
     const from = AstUtils.getDocument(use).uri;
-    const target = fileOf(from, pathOf(use), shared.names.Reach.roots);
+    const target = shared.names.Reach.target(from, pathOf(use));
     return 'uri' in target && shared.workspace.LangiumDocuments.hasDocument(target.uri)
         ? beginningOf(target.uri.toString())
         : undefined;

@@ -1,22 +1,28 @@
 import type { Dirent } from 'node:fs';
-import { open, readdir, realpath, stat } from 'node:fs/promises';
+import { open, readdir, readFile, realpath, stat } from 'node:fs/promises';
 import { basename, join, relative, sep } from 'node:path';
 import { URI } from 'langium';
 import { tooLarge } from '../plan/fit.ts';
+import { LINKED_OUT, notInPackage, type Package, packageOf, versionIn } from '../plan/names/packages.ts';
 import { type Disk, isPassedOver, planEnding } from './disk.ts';
-import { decode, type Reading, unread } from './reading.ts';
+import { decode, type Reading, stranger, unread } from './reading.ts';
 
 /** Files of the `file` scheme as Node reads them. Links are followed as long as they stay inside; a folder that loops is walked once. */
 export const diskOfNode: Disk = {
-    async read(uri, roots) {
+    async read(uri, roots, links) {
         const path = uri.fsPath;
+        const own = packageOf(uri);
         try {
-            const out = await leadsOut(path, roots);
+            const out = own && links === 'allowed' ? undefined : await leadsOut(path, roots);
+            // Its own file is nobody's but its user's concern.
+            if (out && own) return stranger(`${LINKED_OUT} \`${out}\``);
             if (out) return unread(`is a link that leads out of the folder \`${out}\``);
-            return await readPlan(path);
+            const reading = await readPlan(path);
+            return own && reading.kind === 'text' ? { ...reading, ...(await versionOf(own)) } : reading;
         } catch (error) {
             const { code } = error as NodeJS.ErrnoException;
-            if (code === 'ENOENT' || code === 'ENOTDIR') return { kind: 'missing' };
+            if (code === 'ENOENT' || code === 'ENOTDIR')
+                return (own && (await missingIn(own))) ?? { kind: 'missing' };
             return unread(`cannot be read (${code ?? 'unknown fault'})`);
         }
     },
@@ -58,6 +64,19 @@ async function readPlan(path: string): Promise<Reading> {
     } finally {
         await handle.close();
     }
+}
+
+async function versionOf({ folder }: Package): Promise<{ readonly version?: string }> {
+    const path = join(folder.fsPath, 'package.json');
+    const { size } = await stat(path).catch(() => ({ size: Number.POSITIVE_INFINITY }));
+    const version = size > 1_000_000 ? undefined : versionIn(await readFile(path, 'utf8'));
+    return version === undefined ? {} : { version };
+}
+
+/** Of a file that is not there, what its package has instead. */
+async function missingIn(own: Package): Promise<Reading | undefined> {
+    const names = await readdir(own.folder.fsPath).catch(() => undefined);
+    return names && stranger(notInPackage(own, names.filter((name) => name.endsWith(planEnding)).sort()));
 }
 
 /** The name of the root that a link leads out of. */

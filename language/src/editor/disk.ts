@@ -5,11 +5,14 @@ import type { Reading } from './reading.ts';
 /** The only way to files that nobody has open. One for Node, one that asks the client. */
 export interface Disk {
     /** @param roots  folders that a link may not lead out of */
-    read(uri: URI, roots: readonly URI[]): Promise<Reading>;
+    read(uri: URI, roots: readonly URI[], links?: LinksOfPackages): Promise<Reading>;
     /** The plans in a folder and below it; folders that begin with a dot, and `node_modules`, are passed over. */
     plansIn(folder: URI): Promise<URI[]>;
     kindOf(uri: URI): Promise<FileKind>;
 }
+
+/** Whether packages are read that are linked from outside the folder. */
+export type LinksOfPackages = 'refused' | 'allowed';
 
 export const planEnding = '.spread';
 
@@ -32,7 +35,7 @@ export const noDisk: Disk = {
 /** Several file systems as one. */
 export function diskBy(choose: (uri: URI) => Disk): Disk {
     return {
-        read: (uri, roots) => choose(uri).read(uri, roots),
+        read: (uri, roots, links) => choose(uri).read(uri, roots, links),
         plansIn: (folder) => choose(folder).plansIn(folder),
         kindOf: (uri) => choose(uri).kindOf(uri),
     };

@@ -6,10 +6,10 @@ import { describe } from '../rules/standing.ts';
 import { textCodes } from '../rules/text-codes.ts';
 import { cardAsked } from './deck-card.ts';
 import { fenceAsked } from './fence.ts';
+import { rulePages, starterFiles } from './pages.ts';
 import { base64, Press } from './press.ts';
 import * as protocol from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
-import { starterFiles } from './starter.ts';
 import { severityEdit, teamRulesOn } from './team-rules.ts';
 import { waiverFor, waiverWords } from './waive.ts';
 
@@ -33,7 +33,8 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
         })),
         ...textCodes,
     ]);
-    answer(protocol.starter, () => starterFiles);
+    const pages = rulePages(connection, services);
+    answer(protocol.starter, async () => starterFiles(await pages()));
     answer(protocol.teamRules, async ({ rule }) => {
         await upToDate();
         return teamRulesOn(rule, services);

@@ -1,7 +1,7 @@
 import type { DocumentLinkProvider } from 'langium/lsp';
 import type { DocumentLink, Range } from 'vscode-languageserver';
 import type { Sheet } from '../../grammar/generated/ast.ts';
-import { pathOf, targetOf, usesOf } from '../plan/names/uses.ts';
+import { pathOf, usesOf } from '../plan/names/uses.ts';
 import type { EditorServices } from './services.ts';
 import { rangeOf } from './spot.ts';
 
@@ -11,10 +11,15 @@ export function links({ shared }: EditorServices): DocumentLinkProvider {
         getDocumentLinks(document) {
             return usesOf(document.parseResult.value as Sheet).flatMap((use): DocumentLink[] => {
                 const range = rangeOf(use, 'path');
-                const target = targetOf(document.uri, pathOf(use), shared.names.Reach.roots);
+                const target = shared.names.Reach.target(document.uri, pathOf(use));
                 if (!range || !('uri' in target)) return [];
                 if (!shared.workspace.LangiumDocuments.hasDocument(target.uri)) return [];
-                const tooltip = target.kind === 'library' ? 'Built-in library' : 'Open the file';
+                const tooltip =
+                    target.kind === 'library'
+                        ? 'Built-in library'
+                        : target.kind === 'package'
+                          ? 'Open the file of the package'
+                          : 'Open the file';
                 return [{ range: insideQuotes(range, pathOf(use)), target: target.uri.toString(), tooltip }];
             });
         },

@@ -1,8 +1,8 @@
 import type { Connection } from 'vscode-languageserver';
-import { readFile } from './protocol.ts';
+import { readFile, type StarterFile } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 
-/** Rule name → its page, Markdown. */
+/** Rule name → its page, Markdown; `starter/…` → what `layback new` writes there. */
 export type RulePages = Readonly<Record<string, string>>;
 
 /** The pages of the rules, read when the first of them is opened: a server that starts need not carry them. */
@@ -20,6 +20,14 @@ export function rulePages(connection: Connection, services: EditorSharedServices
         }
         return pages;
     };
+}
+
+/** What `layback new` writes, for an editor that has no command at hand. */
+export function starterFiles(pages: RulePages): StarterFile[] {
+    const folder = 'starter/';
+    return Object.entries(pages)
+        .filter(([name]) => name.startsWith(folder))
+        .map(([name, text]) => ({ path: name.slice(folder.length), text }));
 }
 
 async function pagesOfClient(connection: Connection, uri: string | undefined): Promise<RulePages> {

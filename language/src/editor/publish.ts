@@ -1,4 +1,5 @@
 import { URI } from 'langium';
+import { packageOf } from '../plan/names/packages.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import { type Checked, checked, counted, type Tally } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
@@ -65,10 +66,11 @@ export function publish(services: EditorSharedServices): void {
     });
 }
 
-/** The built-in library has its findings, if any, in our own tests; files elsewhere when they are open. */
+/** The built-in library has its findings, if any, in our own tests; files elsewhere, and of packages, when they are open. */
 function isShown(uri: URI, isOpen: boolean, services: EditorSharedServices): boolean {
     if (uri.scheme === LIBRARY_SCHEME) return false;
-    return isOpen || (services.workspace.WorkspaceManager as TeamFolders).holds(uri);
+    if (isOpen) return true;
+    return !packageOf(uri) && (services.workspace.WorkspaceManager as TeamFolders).holds(uri);
 }
 
 function checkedFile(uri: string, phase: Checked['phase'], services: EditorSharedServices): Checked {

@@ -2,7 +2,8 @@ import { tooDeep, tooLarge, type Unfit } from '../plan/fit.ts';
 
 /** What became of reading a file. */
 export type Reading =
-    | { readonly kind: 'text'; readonly text: string }
+    /** `version` is of the package that the file was read from. */
+    | { readonly kind: 'text'; readonly text: string; readonly version?: string }
     | { readonly kind: 'missing' }
     | ({ readonly kind: 'refused' } & Refusal);
 

@@ -20,6 +20,8 @@ export interface Settings {
     readonly fixOnSave: boolean;
     /** Whether findings that take long are sought in open files alone, or in all. */
     readonly slowFindings: 'open' | 'all';
+    /** Whether packages are read that are linked from outside the folder. */
+    readonly linkedPackages: boolean;
 }
 
 export type DeepPartial<T> = { readonly [K in keyof T]?: T[K] extends object ? DeepPartial<T[K]> : T[K] };
@@ -30,6 +32,7 @@ export const usualSettings: Settings = {
     codeLens: true,
     fixOnSave: false,
     slowFindings: 'all',
+    linkedPackages: false,
 };
 
 /** The person's settings as the client tells them; ours where it tells none. */

@@ -1,9 +1,11 @@
 import { DefaultLangiumDocumentFactory, DocumentState, type LangiumDocument, URI } from 'langium';
 import type { LangiumSharedServices } from 'langium/lsp';
 import { library } from '../library/library.ts';
+import { packageOf } from '../plan/names/packages.ts';
 import { isInside, LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import { type Disk, isLookedAt, planEnding } from './disk.ts';
 import { fitting, type Reading, type Refusal, stranger } from './reading.ts';
+import type { EditorSharedServices } from './services.ts';
 
 /** What happened to files, each told as what there is to do about it. */
 export interface Changes {
@@ -27,14 +29,14 @@ export class Sources {
     readonly refusals = new Map<string, Refusal>();
     /** Folders that links may not lead out of. */
     roots: readonly URI[] = [];
-    private readonly services: LangiumSharedServices;
+    private readonly services: EditorSharedServices;
     private readonly disk: Disk;
     /** Texts that were read to see whether they changed, for the parser to take. */
     private readonly fresh = new Map<string, string>();
     /** Files that were asked for and are not there, so that no keystroke asks again. */
     private readonly missing = new Set<string>();
 
-    constructor(services: LangiumSharedServices, disk: Disk) {
+    constructor(services: EditorSharedServices, disk: Disk) {
         this.services = services;
         this.disk = disk;
     }
@@ -97,7 +99,25 @@ export class Sources {
             if (this.isKnown(uri)) await look(uri);
             else for (const plan of await this.plansAt(uri)) await look(plan);
         }
+        for (const uri of this.packageFilesAt([...changed, ...deleted])) await look(uri);
         return changes;
+    }
+
+    /** Where packages may lie that some plan uses: they are read for that alone. */
+    packageFiles(): URI[] {
+        const { workspace, names } = this.services;
+        const places = workspace.LangiumDocuments.all
+            .toArray()
+            .flatMap((each) => names.Reach.targets(each).filter(packageOf));
+        return [...new Map(places.map((uri) => [uri.toString(), uri])).values()];
+    }
+
+    /** Of those, the ones whose packages, or folders of packages, changed. */
+    private packageFilesAt(changed: readonly URI[]): URI[] {
+        const within = changed.filter(({ path }) => path.includes('/node_modules'));
+        if (within.length === 0) return [];
+        const folders = within.map((uri) => packageOf(uri)?.folder ?? uri);
+        return this.packageFiles().filter((file) => folders.some((folder) => isInside(file, folder)));
     }
 
     private async look(uri: URI, { changed, deleted, outcomes, back }: Changes): Promise<void> {
@@ -128,7 +148,9 @@ export class Sources {
 
     /** Whatever else lies about is nobody's to read, also where a `use` names it. */
     private async readPlan(uri: URI): Promise<Reading> {
-        if (uri.path.endsWith(planEnding)) return this.disk.read(uri, this.roots);
+        const { linkedPackages } = this.services.editor.Settings.current;
+        if (uri.path.endsWith(planEnding))
+            return this.disk.read(uri, this.roots, linkedPackages ? 'allowed' : 'refused');
         return (await this.disk.kindOf(uri)) === 'nothing'
             ? { kind: 'missing' }
             : stranger(`does not end in ${planEnding}`);
@@ -147,6 +169,8 @@ export class Sources {
                 : uri.scheme === LIBRARY_SCHEME
                   ? builtIn(uri)
                   : await this.readPlan(uri);
+        if (reading.kind === 'text' && reading.version !== undefined)
+            this.services.names.Reach.versions.set(key, reading.version);
         if (reading.kind === 'refused') this.refusals.set(key, reading);
         else this.refusals.delete(key);
         return reading;

@@ -37,6 +37,14 @@ export function updates(services: EditorSharedServices): DocumentUpdateHandler {
         });
     });
 
+    let { linkedPackages } = services.editor.Settings.current;
+    services.editor.Settings.onChange((now) => {
+        if (now.linkedPackages === linkedPackages) return;
+        linkedPackages = now.linkedPackages;
+        Sources.lookAgain();
+        void update(Sources.packageFiles(), []);
+    });
+
     return {
         didOpenDocument: () => Sources.lookAgain(),
         didChangeContent: updateOne,

@@ -7,7 +7,8 @@ import type { LaybackServices } from './services.ts';
 
 /** What became of reading a file. A reason completes `plan.spread …`, as in `is not UTF-8`. */
 export type FileText =
-    | { readonly kind: 'text'; readonly text: string }
+    /** `version` is of the package that the file was read from. */
+    | { readonly kind: 'text'; readonly text: string; readonly version?: string }
     | { readonly kind: 'missing' }
     | { readonly kind: 'unread'; readonly reason: string };
 
@@ -105,7 +106,9 @@ function open(
     if (uri.scheme === LIBRARY_SCHEME) return addLibraryFile(services, uri);
     const found = files(uri);
     if (found.kind === 'unread') unread.set(uri.toString(), found.reason);
-    return found.kind === 'text' ? addText(services, uri, found.text) : undefined;
+    if (found.kind !== 'text') return undefined;
+    if (found.version !== undefined) services.shared.names.Reach.versions.set(uri.toString(), found.version);
+    return addText(services, uri, found.text);
 }
 
 /** A file of the built-in library as a document; undefined where there is none of that name. */

@@ -52,7 +52,7 @@ export function checkAll(loaded: Loaded, options: CheckOptions = {}): CheckedShe
 
 /** The same one by one, for whoever does not need all of a thousand files at once. */
 export function* checkEach(loaded: Loaded, options: CheckOptions = {}): Generator<CheckedSheet> {
-    const gathered = new Gathered();
+    const gathered = new Gathered(loaded.services.shared.names.Reach.versions);
     const used = usedAnywhere(loaded);
     for (const document of loaded.documents) yield checkSheet(document, loaded, gathered, used, options);
 }
@@ -62,9 +62,10 @@ export async function* checkInTurn(
     turns: AsyncIterable<Loaded>,
     options: CheckOptions = {},
 ): AsyncGenerator<CheckedSheet> {
-    const gathered = new Gathered();
+    let gathered: Gathered | undefined;
     const used = new Set<unknown>();
     for await (const loaded of turns) {
+        gathered ??= new Gathered(loaded.services.shared.names.Reach.versions);
         for (const document of loaded.documents) addReferred(document, used);
         for (const document of loaded.documents) {
             yield checkSheet(document, loaded, gathered, used, options);

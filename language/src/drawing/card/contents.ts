@@ -5,6 +5,7 @@ import { type Mark, markFindings } from '../marks.ts';
 import { sceneFromAbove } from '../scene.ts';
 import { type Cell, titleOfPlan } from '../title.ts';
 import { plainText } from '../words.ts';
+import { builtOn } from './built-on.ts';
 import { cautionsFor } from './cautions.ts';
 import { type Drill, drillsOf } from './drills.ts';
 import { eventLimits, timesOf } from './event.ts';
@@ -64,7 +65,7 @@ export function cardContents(analysed: AnalysedPlan, findings: readonly Finding[
         plan: plan.name,
         title: title.title,
         ...(title.doc && { doc: title.doc }),
-        facts: title.cells.filter(({ value }) => value !== 'not stated'),
+        facts: [...title.cells.filter(({ value }) => value !== 'not stated'), ...builtOn(plan)],
         fingerprint: fingerprintOf(plan),
         rows: rowsOf(analysed, setting),
         setting,

@@ -2,11 +2,11 @@ import type { Spread } from '../../plan/model.ts';
 
 /**
  * Eight hex digits that tell two plans apart on paper: equal for the same resolved inputs however they were laid
- * out, and another for another number, name, word or choice. Comments, order of positions and the unit that a number
- * was written in do not count.
+ * out, and another for another number, name, word or choice. Comments, order of positions, the unit that a number
+ * was written in and what a preset’s version is called do not count.
  */
 export function fingerprintOf(plan: Spread): string {
-    const { lines, like: _, ...rest } = plan;
+    const { lines, like: _like, presets: _presets, packages: _packages, ...rest } = plan;
     const sorted = [...lines].sort((a, b) => (a.position.name < b.position.name ? -1 : 1));
     const hash = fnv1a(new TextEncoder().encode(canonical({ ...rest, lines: sorted })));
     return `${hash.slice(0, 4)}-${hash.slice(4, 8)}`;

@@ -1,8 +1,9 @@
-import type { LangiumDocument } from 'langium';
+import type { LangiumDocument, URI } from 'langium';
 import { UriUtils } from 'langium';
 import { type CompletionItem, CompletionItemKind } from 'vscode-languageserver';
 import type { Sheet } from '../../../grammar/generated/ast.ts';
 import { library } from '../../library/library.ts';
+import { PACKAGE_SCHEME, packageOf } from '../../plan/names/packages.ts';
 import { LIBRARY_SCHEME, pathOf, targetOf, usesOf } from '../../plan/names/uses.ts';
 import type { EditorServices } from '../services.ts';
 import type { Quoted } from './caret.ts';
@@ -24,8 +25,8 @@ export function fileOffers(
     const folder = UriUtils.dirname(uri);
     const files = shared.workspace.LangiumDocuments.all
         .filter((other) => other.uri.scheme === uri.scheme && other.uri.toString() !== uri.toString())
-        .map((other) => UriUtils.relative(folder, other.uri).replace(/^\.\//, ''))
-        .filter((path) => targetOf(uri, path, shared.names.Reach.roots).kind === 'file')
+        .map((other) => pathTo(other.uri, folder))
+        .filter((path) => ['file', 'package'].includes(targetOf(uri, path, shared.names.Reach.roots).kind))
         .toArray();
     const builtIn = [...library.keys()]
         .filter((name) => name !== 'basics')
@@ -36,8 +37,15 @@ export function fileOffers(
             label: path,
             kind: CompletionItemKind.File,
             // What lies nearest comes first, the library last.
-            sortText: `${path.startsWith(`${LIBRARY_SCHEME}:`) ? 9 : path.split('/').length} ${path}`,
+            sortText: `${path.startsWith(`${LIBRARY_SCHEME}:`) ? 9 : path.includes(':') ? 8 : path.split('/').length} ${path}`,
             filterText: path,
             textEdit: { range, newText: path },
         }));
+}
+
+function pathTo(uri: URI, folder: URI): string {
+    const own = packageOf(uri);
+    return own
+        ? `${PACKAGE_SCHEME}:${own.name}${uri.path.slice(own.folder.path.length)}`
+        : UriUtils.relative(folder, uri).replace(/^\.\//, '');
 }

@@ -4,7 +4,7 @@ import type { Range } from 'vscode-languageserver';
 import type { Definition, Position, PositionBlock, Quantity, Use } from '../../../grammar/generated/ast.ts';
 import { contextOf } from '../../plan/checks/context.ts';
 import type { AnalysedPlan, LineFigures } from '../../plan/figures.ts';
-import { pathOf, targetOf } from '../../plan/names/uses.ts';
+import { pathOf } from '../../plan/names/uses.ts';
 import { readPosition } from '../../plan/resolve/position.ts';
 import { definitionName } from '../../plan/resolve/table.ts';
 import { propertyOf } from '../../plan/vocabulary.ts';
@@ -111,7 +111,7 @@ function lineOf({ lines }: AnalysedPlan, position: Position): LineFigures | unde
 
 function aboutFile(use: Use, { document, services }: Question): Part[] {
     const { names, workspace } = services.shared;
-    const target = targetOf(document.uri, pathOf(use), names.Reach.roots);
+    const target = names.Reach.target(document.uri, pathOf(use));
     const used = 'uri' in target ? workspace.LangiumDocuments.getDocument(target.uri) : undefined;
     if (!used) return [];
     const held = definitionsOf(used.parseResult.value).map((each) => `${each.kind} ${definitionName(each)}`);

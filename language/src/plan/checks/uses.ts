@@ -2,8 +2,9 @@ import { type LangiumDocument, type LangiumDocuments, type URI, UriUtils } from 
 import type { Sheet, Use } from '../../../grammar/generated/ast.ts';
 import { nearest } from '../../units/nearest.ts';
 import type { Finding } from '../finding.ts';
+import { LINKED_OUT } from '../names/packages.ts';
 import type { Reach } from '../names/reach.ts';
-import { pathOf, targetOf, type UseTarget, usesOf } from '../names/uses.ts';
+import { pathOf, type UseTarget, usesOf } from '../names/uses.ts';
 import { placeOf, placeOfProperty } from '../place.ts';
 import { shorten } from '../wording.ts';
 import { instead, problem } from './problem.ts';
@@ -29,12 +30,14 @@ export function checkUses(document: LangiumDocument, context: UseContext): Findi
     return usesOf(document.parseResult.value as Sheet).flatMap((use) => {
         if (use.path === undefined) return [];
         const at = placeOfProperty(use, 'path');
-        const target = targetOf(document.uri, pathOf(use), context.reach.roots);
+        const target = context.reach.target(document.uri, pathOf(use));
         if (!('uri' in target)) return [problem('use', at, outcomeOf(target))];
         const key = target.uri.toString();
         const before = seen.get(key);
         if (before) return [usedTwice(use, before)];
         seen.set(key, use);
+        const refused = refusalOf(target, context);
+        if (refused !== undefined) return [unreadUse(use, refused)];
         if (context.documents.hasDocument(target.uri)) return circle(document, use, target.uri, context);
         return [missing(use, target, document.uri, context)];
     });
@@ -52,7 +55,7 @@ function outcomeOf(target: Exclude<UseTarget, { uri: URI }>): Outcome {
     };
 }
 
-const OUTCOMES: Readonly<Record<'empty' | 'absolute' | 'foreign', (path: string) => Outcome>> = {
+const OUTCOMES: Readonly<Record<'empty' | 'absolute' | 'foreign' | 'unnamed', (path: string) => Outcome>> = {
     empty: () => ({ what: '`use` names no file.', remedy: 'Write for instance `use "tackle.spread"`.' }),
     absolute: (path) => ({
         what: `\`${path}\` is a path from the top of one computer.`,
@@ -64,14 +67,45 @@ const OUTCOMES: Readonly<Record<'empty' | 'absolute' | 'foreign', (path: string)
         why: 'A plan uses files that lie beside it and the built-in library, and nothing from anywhere else.',
         remedy: 'Write the path from this file, or `layback:` and a name of the library.',
     }),
+    unnamed: (path) => ({
+        what: `\`${path}\` does not name a package and a file of it.`,
+        remedy: 'Write for instance `use "package:reef-pack/lures.spread"`.',
+    }),
 };
+
+/** Why what a `use` leads to was not read: of the places where a package may lie, the nearest has the say. */
+function refusalOf(target: UseTarget & { uri: URI }, { documents, unread }: UseContext): string | undefined {
+    const places = 'places' in target ? target.places : [target.uri];
+    const first = places.find((uri) => unread.has(uri.toString()) || documents.hasDocument(uri));
+    return first && unread.get(first.toString());
+}
+
+function unreadUse(use: Use, reason: string): Finding {
+    return problem('use', placeOfProperty(use, 'path'), {
+        what: `\`${shorten(pathOf(use))}\` ${reason}.`,
+        remedy: reason.startsWith(LINKED_OUT)
+            ? 'Install it without a link, or allow linked packages: `--linked-packages`, in the editor `layback.linkedPackages`.'
+            : 'Nothing in it is known here.',
+    });
+}
+
+function notInstalled({ name, uri }: UseTarget & { kind: 'package' }): Outcome {
+    const isOnDisk = uri.scheme === 'file';
+    return {
+        what: isOnDisk
+            ? `The package \`${shorten(name)}\` is not installed in this folder.`
+            : `There is no package \`${shorten(name)}\` here: these files are on no disk that packages are installed on.`,
+        why: 'Packages are read from the team’s own `node_modules`, and never fetched.',
+        remedy: isOnDisk
+            ? 'Install it here, or take this line out.'
+            : 'Open the folder from a disk where it is installed, or keep what is needed of it beside the plans.',
+    };
+}
 
 function missing(use: Use, target: UseTarget & { uri: URI }, from: URI, context: UseContext): Finding {
     const at = placeOfProperty(use, 'path');
     const path = shorten(pathOf(use));
-    const reason = context.unread.get(target.uri.toString());
-    if (reason)
-        return problem('use', at, { what: `\`${path}\` ${reason}.`, remedy: 'Nothing in it is known here.' });
+    if (target.kind === 'package') return problem('use', at, notInstalled(target));
     if (target.kind === 'library') {
         const known = [...context.library].map((name) => `layback:${name}`);
         const near = nearest(pathOf(use), known);

@@ -165,6 +165,7 @@ function ownOf(plan: Spread): object {
         doc: _doc,
         origin: _origin,
         like: _like,
+        presets: _presets,
         lines: _lines,
         ...own
     } = plan;

@@ -9,6 +9,14 @@ import type { RuleSetting, Rules } from './rules.ts';
 import type { Outfit } from './tackle.ts';
 import type { Lure, Teaser } from './towed.ts';
 
+/** A plan that another one is `like`, and which version of it. */
+export interface Preset {
+    readonly title: string;
+    readonly edition?: string;
+    /** With its version where it has one: `reef-pack 1.2.0`. */
+    readonly package?: string;
+}
+
 export interface Waiver {
     readonly rule: Said<string>;
     readonly positions: readonly Said<Position>[];
@@ -44,6 +52,10 @@ export interface Spread extends Defined {
     readonly kind: 'spread';
     /** Names of the spreads that it is `like`, nearest first. */
     readonly like: readonly string[];
+    /** Of these, what says its version: an edition of its own, or the package that it is from. Absent for none. */
+    readonly presets?: readonly Preset[];
+    /** Packages that something in this plan is from, each with its version: `reef-pack 1.2.0`. Absent for none. */
+    readonly packages?: readonly string[];
     readonly boat?: Said<Boat>;
     readonly target?: Said<Species>;
     readonly date?: Said<string>;

@@ -1,6 +1,6 @@
 import type { LangiumDocument, LangiumSharedCoreServices, URI } from 'langium';
 import type { Sheet } from '../../../grammar/generated/ast.ts';
-import { libraryUri, pathOf, targetOf, usesOf } from './uses.ts';
+import { libraryUri, pathOf, targetOf, type UseTarget, usesOf } from './uses.ts';
 
 /** Always in reach, and last: the words for materials and hook rigs are definitions like any other. */
 export const PRELUDE = libraryUri('layback:basics');
@@ -15,6 +15,8 @@ export const PRELUDE = libraryUri('layback:basics');
 export class Reach {
     /** Folders that no `use` may leave. */
     roots: readonly URI[] = [];
+    /** Versions of installed packages, by the address of each file that was read of them. */
+    readonly versions = new Map<string, string>();
     protected readonly services: LangiumSharedCoreServices;
     private readonly cache = new Map<string, readonly LangiumDocument<Sheet>[]>();
     /** Who reaches what changed last: every document is asked about the same change. */
@@ -41,14 +43,26 @@ export class Reach {
         this.affected = undefined;
     }
 
-    /** Where the `use` lines of a file lead, in their order, whether or not anything is there. */
+    /** Where the `use` lines of a file may lead, in their order, whether or not anything is there. */
     targets(document: LangiumDocument): readonly URI[] {
         const found: URI[] = [];
         for (const use of usesOf(document.parseResult.value as Sheet)) {
             const target = targetOf(document.uri, pathOf(use), this.roots);
-            if ('uri' in target) found.push(target.uri);
+            if ('places' in target) found.push(...target.places);
+            else if ('uri' in target) found.push(target.uri);
         }
         return found;
+    }
+
+    /** Where a path leads from a file: of the places where a package may lie, to the nearest that was read. */
+    target(from: URI, path: string): UseTarget {
+        const target = targetOf(from, path, this.roots);
+        if (target.kind !== 'package') return target;
+        const { LangiumDocuments } = this.services.workspace;
+        return {
+            ...target,
+            uri: target.places.find((uri) => LangiumDocuments.hasDocument(uri)) ?? target.uri,
+        };
     }
 
     /** Whether a file reaches any of the changed ones. */
@@ -81,7 +95,10 @@ export class Reach {
         const documents = this.services.workspace.LangiumDocuments;
         const found = new Map([[start.uri.toString(), start]]);
         for (const document of found.values()) {
-            for (const uri of this.targets(document)) this.add(found, documents.getDocument(uri));
+            for (const use of usesOf(document.parseResult.value)) {
+                const target = this.target(document.uri, pathOf(use));
+                if ('uri' in target) this.add(found, documents.getDocument(target.uri));
+            }
         }
         this.add(found, documents.getDocument(PRELUDE));
         return [...found.values()];

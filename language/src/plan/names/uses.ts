@@ -1,5 +1,6 @@
 import { URI, UriUtils } from 'langium';
 import type { Sheet, Use } from '../../../grammar/generated/ast.ts';
+import { PACKAGE_SCHEME, packageOf, placesOfPackage, readPackagePath, staysInside } from './packages.ts';
 
 /** The scheme under which the built-in library is read, in `use "layback:species"` and as a document. */
 export const LIBRARY_SCHEME = 'layback';
@@ -7,7 +8,9 @@ export const LIBRARY_SCHEME = 'layback';
 /** What a `use` points at, or why it points at nothing. */
 export type UseTarget =
     | { readonly kind: 'file' | 'library'; readonly uri: URI }
-    | { readonly kind: 'empty' | 'absolute' | 'foreign'; readonly path: string }
+    /** `uri` is the nearest place where the file may lie, `places` all of them, that one first. */
+    | { readonly kind: 'package'; readonly uri: URI; readonly places: readonly URI[]; readonly name: string }
+    | { readonly kind: 'empty' | 'absolute' | 'foreign' | 'unnamed'; readonly path: string }
     /** `folder` is the name of the one that it leaves. */
     | { readonly kind: 'escapes'; readonly path: string; readonly folder: string };
 
@@ -24,13 +27,27 @@ export function pathOf(use: Use): string {
 export function targetOf(from: URI, path: string, roots: readonly URI[]): UseTarget {
     if (path.trim() === '') return { kind: 'empty', path };
     if (path.startsWith(`${LIBRARY_SCHEME}:`)) return { kind: 'library', uri: libraryUri(path) };
+    if (path.startsWith(`${PACKAGE_SCHEME}:`)) return packageTarget(from, path, roots);
     if (/^([/\\]|[A-Za-z]:[/\\])/.test(path)) return { kind: 'absolute', path };
     if (/^[A-Za-z][\w+.-]*:/.test(path)) return { kind: 'foreign', path };
     const uri = UriUtils.resolvePath(UriUtils.dirname(from), path.replaceAll('\\', '/'));
     const around = roots.filter((root) => isInside(from, root));
     if (around.length > 0 && !around.some((root) => isInside(uri, root)))
         return { kind: 'escapes', path, folder: UriUtils.basename(around[0]!) };
+    const own = packageOf(from);
+    // What a package means hangs on nothing that happens to lie beside it.
+    if (own && !isInside(uri, own.folder)) return { kind: 'escapes', path, folder: own.name };
     return { kind: 'file', uri };
+}
+
+function packageTarget(from: URI, path: string, roots: readonly URI[]): UseTarget {
+    const named = readPackagePath(path);
+    if (!named) return { kind: 'unnamed', path };
+    if (!staysInside(named)) return { kind: 'escapes', path, folder: named.name };
+    // The widest of folders in folders.
+    const [top] = roots.filter((root) => isInside(from, root)).sort((a, b) => a.path.length - b.path.length);
+    const places = placesOfPackage(from, named, top);
+    return { kind: 'package', uri: places[0]!, places, name: named.name };
 }
 
 /** `layback:species` as the document that an editor can open. */

@@ -10,6 +10,12 @@ export class Gathered {
     readonly tables = new Map<Definition, Table>();
     /** Typed readings of definitions that nobody overrides, by definition. */
     readonly readings = new Map<Definition, unknown>();
+    /** Versions of the packages that files are from, by the file's address. */
+    readonly versions: ReadonlyMap<string, string>;
+
+    constructor(versions: ReadonlyMap<string, string> = new Map()) {
+        this.versions = versions;
+    }
 
     /** Forgets what some definitions gave. */
     leaveOut(definitions: Iterable<Definition>): void {

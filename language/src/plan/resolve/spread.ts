@@ -27,6 +27,7 @@ import { type Gathered, gather, likeChain } from './gather.ts';
 import { readSpreadLine } from './line.ts';
 import { readMethod, readSpecies } from './method.ts';
 import { readPosition } from './position.ts';
+import { versionsOf } from './presets.ts';
 import { readRules, readSettings } from './rules.ts';
 import { definitionName, type Slot, type Table } from './table.ts';
 import { outfitOf } from './tackle.ts';
@@ -62,10 +63,15 @@ export function readSpread(definition: Definition, gathered: Gathered): Spread {
     const weatherLimit = text(table, 'weather');
     const hold = flag(table, 'hold');
     const roles = one(table, 'roles')?.table;
+    const lines = [...table]
+        .filter(([key]) => key.startsWith('position '))
+        .flatMap(([key, [slot]]) => readSpreadLine(slot!, boat?.value, method, gathered, key) ?? []);
+    const used = { lines, ...(boat && { boat }), ...(target && { target }), ...(event && { event }) };
     return {
         ...definedBy(definition),
         kind: 'spread',
         like: likeChain(definition).map(definitionName),
+        ...versionsOf(definition, { ...used, ...(method && { method }) }, gathered),
         ...(boat && { boat }),
         ...(target && { target }),
         ...(method && { method }),
@@ -78,9 +84,7 @@ export function readSpread(definition: Definition, gathered: Gathered): Spread {
         ...conditions(table),
         ...(wind && { wind }),
         ...(speeds && { speeds }),
-        lines: [...table]
-            .filter(([key]) => key.startsWith('position '))
-            .flatMap(([key, [slot]]) => readSpreadLine(slot!, boat?.value, method, gathered, key) ?? []),
+        lines,
         waivers: (table.get('waive') ?? []).flatMap(readWaiver),
         orders: [...startingWith(table, 'order ')].map(readOrder),
         roles: roles ? [...startingWith(roles, 'role ')].flatMap(readRole) : [],
