@@ -194,6 +194,45 @@ describe('without, no and swap', () => {
     });
 });
 
+describe('a part that is named again', () => {
+    const reel = `line braid-24 "Braid" { class 24 kg }
+outfit racked "Racked" like fifty { line braid-24 { knot "double" 92 %  fitted 2026-01-10 } }
+`;
+    const lostIn = async (text: string) =>
+        (await checkText(tackle + reel + text)).findings.filter(({ rule }) => rule === 'preset-lost');
+
+    test('says what of the preset is lost by that, and its fix keeps it', async () => {
+        const text = 'outfit respooled like racked { line braid-24 { fitted 2026-03-03 } }\n';
+        const [finding, ...more] = await lostIn(text);
+        expect(more).toEqual([]);
+        expect(finding?.severity).toBe('hint');
+        expect(finding?.what).toBe(
+            'Naming braid-24 starts anew, so the knot that Racked says of it is gone.',
+        );
+        expect(finding?.fixes[0]?.edits.map((edit) => edit.text)).toEqual(['line { fitted 2026-03-03 }']);
+        expect(await lostIn('outfit respooled like racked { line { fitted 2026-03-03 } }\n')).toEqual([]);
+    });
+
+    test('at a position of a plan as well', async () => {
+        const plan = `spread a { boat tern  port short corner { lure ink { weight 240 g } } }
+spread b like a { port short corner { lure ink { length 310 mm } } }
+`;
+        expect((await lostIn(plan)).map(({ what }) => what)).toEqual([
+            'Naming ink starts anew, so the weight that a says of it is gone.',
+        ]);
+    });
+
+    test('is nothing to speak of where all is said again, nothing is added, or a material is named', async () => {
+        for (const text of [
+            'outfit o like racked { line braid-24 { knot "double" 90 %  fitted 2026-03-03 } }\n',
+            'outfit o like racked { line braid-24 }\n',
+            'outfit o like racked { line clear { fitted 2026-03-03 } }\nline clear { class 24 kg }\n',
+            'outfit o like fifty { line nylon { class 37 kg } }\n',
+        ])
+            expect(await lostIn(text), text).toEqual([]);
+    });
+});
+
 describe('precedence', () => {
     test('the position over the method over the outfit, and each says who spoke', async () => {
         const spread = await spreadNamed(

@@ -26,13 +26,18 @@ const summaries: Readonly<Record<TextCode, string>> = {
     use: 'A `use` line leads to no file that can be read, or leads in a circle.',
     like: 'A definition is like something that it cannot be like: itself, in a circle, or another kind of thing.',
     'preset-idle': 'An override takes back or repeats what a preset never said, so it does nothing.',
+    'preset-lost': 'A part names again what the preset has, and so loses what the preset said of it.',
     'file-size': 'A file is larger than any plan. It is not read.',
     nesting:
         'Blocks stand inside one another deeper than in any plan: as a rule, closing braces are missing.',
     'baseline-stale': 'What a baseline knows of a file is gone from it.',
 };
 
-const milder: ReadonlySet<string> = new Set(['preset-idle', 'baseline-stale']);
+const milder: ReadonlyMap<string, Severity> = new Map([
+    ['preset-idle', 'warning'],
+    ['baseline-stale', 'warning'],
+    ['preset-lost', 'hint'],
+]);
 
 /** Every code that is no rule, by how likely a crew is to meet it. */
 export const textCodes: readonly TextCodeEntry[] = Object.entries(summaries).map(([name, summary]) => ({
@@ -40,7 +45,7 @@ export const textCodes: readonly TextCodeEntry[] = Object.entries(summaries).map
     group: 'the text',
     summary,
     standing: 'About the text, not about the fishing; it cannot be set or waived.',
-    severity: milder.has(name) ? 'warning' : 'error',
+    severity: milder.get(name) ?? 'error',
 }));
 
 export function textCodeNamed(name: string): TextCodeEntry | undefined {

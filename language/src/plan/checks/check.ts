@@ -9,6 +9,7 @@ import { checkDates } from './dates.ts';
 import { checkDuplicates } from './duplicates.ts';
 import { ENOUGH } from './enough.ts';
 import { checkIdle } from './idle.ts';
+import { checkLost } from './lost.ts';
 import { checkDuplicateNames, checkLike, checkReferences, checkWritten } from './names.ts';
 import { checkQuantity } from './quantities.ts';
 import { checkSyntax } from './syntax.ts';
@@ -36,6 +37,7 @@ export function checkLanguage(
             ...checkWritten(definition),
             ...listOf(checkTitle(definition)),
             ...checkIdle(definition, gathered),
+            ...checkLost(definition, gathered),
         ]),
         ...checkNodes(contentsOf(sheet), extra),
     ]);

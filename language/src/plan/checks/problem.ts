@@ -12,7 +12,8 @@ export type LanguageCode =
     | 'conflict'
     | 'use'
     | 'like'
-    | 'preset-idle';
+    | 'preset-idle'
+    | 'preset-lost';
 
 interface Said {
     readonly what: string;
