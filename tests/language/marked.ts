@@ -67,6 +67,17 @@ export async function messagesOf(text: string, rule: string): Promise<string[]> 
     return findings.filter((finding) => finding.rule === rule).map(messageOf);
 }
 
+/** How severe the first finding of a rule is. */
+export async function severityOf(text: string, rule: string): Promise<string | undefined> {
+    return (await checkText(text)).findings.find((finding) => finding.rule === rule)?.severity;
+}
+
+/** What the first finding of a rule points at besides, in words. */
+export async function relatedOf(text: string, rule: string): Promise<string[] | undefined> {
+    const first = (await checkText(text)).findings.find((finding) => finding.rule === rule);
+    return first?.related.map(({ what }) => what);
+}
+
 function applied(text: string, edits: readonly Edit[], uri: string): string {
     expect(edits.every(({ at }) => at.uri === uri)).toBe(true);
     return [...edits]

@@ -36,7 +36,7 @@ export const describe = Object.assign(
 );
 
 /** Files with a test for every rule. */
-const shared = (path) => /\b(read-aloud|at-the-limit)\./.test(path) || path.endsWith('registry.test.ts');
+const shared = (path) => /\bread-aloud\.|\bat-the-limit\//.test(path) || path.endsWith('registry.test.ts');
 
 let current;
 
