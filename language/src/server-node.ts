@@ -6,7 +6,12 @@ import { startServer } from './editor/server.ts';
 import { sweepOfNode } from './editor/sweep.ts';
 import { turnAnalysis } from './editor/turns.ts';
 
-startServer(createConnection(ProposedFeatures.all), {
+const connection = createConnection(ProposedFeatures.all);
+// A server that ends takes everything with it that was found; what went wrong is better told.
+process.on('unhandledRejection', (fault) =>
+    connection.console.error(`Something failed. ${(fault as Error | undefined)?.stack ?? fault}`),
+);
+startServer(connection, {
     disk: diskOfNode,
     pages: async () => JSON.parse(await readFile(join(import.meta.dirname, 'rule-pages.json'), 'utf8')),
     lateAnalyses: [turnAnalysis],

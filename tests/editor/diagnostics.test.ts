@@ -119,9 +119,7 @@ describe('findings', () => {
         await editor.close(path);
     });
 
-    // Now and then what waits for the whole workspace hears nothing of a file that was closed and removed just before, and
-    // waits until the next edit: a fault of the server's that is known and not yet found. Tried twice until it is.
-    test('are told for the version that they were found in', { retry: 2 }, async () => {
+    test('are told for the version that they were found in', async () => {
         await editor.open('plans/march.spread');
         await editor.replace('plans/march.spread', 'speed 8 kn', 'speed 8 k');
         const errors = (await editor.diagnostics('plans/march.spread')).length;

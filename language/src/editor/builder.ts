@@ -1,12 +1,20 @@
-import { type BuildOptions, Deferred, DocumentState, type LangiumDocument, type URI } from 'langium';
-import { CancellationToken, Emitter } from 'vscode-languageserver';
+import {
+    type AstNode,
+    type BuildOptions,
+    DocumentState,
+    isOperationCancelled,
+    type LangiumDocument,
+    type URI,
+} from 'langium';
+import { CancellationToken, Emitter, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import { addLibraryFile } from '../plan/load.ts';
 import type { Reach } from '../plan/names/reach.ts';
 import { ReachBuilder } from '../plan/names/relink.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { LaybackServices } from '../plan/services.ts';
 import type { EditorSharedServices } from './services.ts';
-import { type Sources, textParsed } from './sources.ts';
+import { type Changes, type Sources, textParsed } from './sources.ts';
+import { Turnstile } from './turnstile.ts';
 import { Usage } from './usage.ts';
 
 /**
@@ -23,9 +31,13 @@ export class EditorBuilder extends ReachBuilder {
     readonly onBack = this.back.event;
     private readonly sources: Sources;
     private readonly reachOfFiles: Reach;
-    /** Settled at the next update, once every file that it touches is marked as not up to date. */
-    private nextUpdate = new Deferred<void>();
+    /** Lets whoever waits look again: after every step that anybody may wait for. */
+    private readonly steps = new Turnstile();
     private announced = 0;
+    /** How far the whole workspace is. The builder's own word for it runs ahead between the two rounds of an update. */
+    private reached: DocumentState = DocumentState.Changed;
+    /** What ended the last update; until the next one nothing more is to be waited for. */
+    private fault: unknown;
 
     constructor(services: EditorSharedServices, reach: Reach, sources: Sources) {
         super(services, reach);
@@ -40,17 +52,46 @@ export class EditorBuilder extends ReachBuilder {
     }
 
     override async update(changed: URI[], deleted: URI[], token = CancellationToken.None): Promise<void> {
-        const changes = await this.sources.sort(changed, deleted);
-        this.announced--;
-        const comesOrGoes =
-            changes.deleted.length > 0 ||
-            changes.changed.some((uri) => !this.langiumDocuments.hasDocument(uri));
-        if (changes.outcomes.length > 0 || comesOrGoes) this.recheckUsers(changes.outcomes, comesOrGoes);
-        if (changes.outcomes.length > 0) this.tellOutcomes(changes.outcomes);
-        if (changes.back.length > 0) this.back.fire(changes.back);
-        // Nothing to do, and nothing left over from an update that was overtaken.
-        if (changes.changed.length + changes.deleted.length === 0 && this.isAllBuilt()) this.tellUpdated();
-        else await super.update(changes.changed, changes.deleted, token);
+        await this.watched(async () => {
+            let changes: Changes;
+            try {
+                changes = await this.sources.sort(changed, deleted);
+            } finally {
+                this.announced--;
+            }
+            const comesOrGoes =
+                changes.deleted.length > 0 ||
+                changes.changed.some((uri) => !this.langiumDocuments.hasDocument(uri));
+            if (changes.outcomes.length > 0 || comesOrGoes) this.recheckUsers(changes.outcomes, comesOrGoes);
+            if (changes.outcomes.length > 0) this.tellOutcomes(changes.outcomes);
+            if (changes.back.length > 0) this.back.fire(changes.back);
+            const isIdle = changes.changed.length + changes.deleted.length === 0;
+            if (!isIdle || !this.isAllBuilt()) await super.update(changes.changed, changes.deleted, token);
+            // Nothing to do; but an update that did all was perhaps overtaken before it could say so.
+            else await this.tellBuilt([], token);
+        });
+    }
+
+    override async build<T extends AstNode>(
+        documents: LangiumDocument<T>[],
+        options?: BuildOptions,
+        token?: CancellationToken,
+    ): Promise<void> {
+        await this.watched(() => super.build(documents, options, token));
+    }
+
+    /** Sees to it that nobody waits for what a fault has ended. */
+    private async watched(act: () => Promise<void>): Promise<void> {
+        this.fault = undefined;
+        this.reached = DocumentState.Changed;
+        try {
+            await act();
+        } catch (fault) {
+            if (!isOperationCancelled(fault)) this.fault = fault;
+            throw fault;
+        } finally {
+            this.steps.open();
+        }
     }
 
     /** Tells of files that have no document, and something to say. */
@@ -60,10 +101,12 @@ export class EditorBuilder extends ReachBuilder {
 
     /** Brings in the plans of new folders and lets go of others; what a `use` means may change everywhere. */
     async moveFolders(added: readonly URI[], left: URI[], token: CancellationToken): Promise<void> {
-        const { changed } = await this.sources.sort(added, []);
-        for (const document of this.langiumDocuments.all)
-            this.resetToState(document, DocumentState.ComputedScopes);
-        await super.update(changed, left, token);
+        await this.watched(async () => {
+            const { changed } = await this.sources.sort(added, []);
+            for (const document of this.langiumDocuments.all)
+                this.resetToState(document, DocumentState.ComputedScopes);
+            await super.update(changed, left, token);
+        });
     }
 
     /** Every check of a file is one check. */
@@ -87,10 +130,7 @@ export class EditorBuilder extends ReachBuilder {
         const stale = this.langiumDocuments.all
             .filter(({ state }) => state < DocumentState.Validated)
             .toArray();
-        if (stale.length > 0) {
-            this.currentState = DocumentState.IndexedReferences;
-            await super.buildDocuments(stale, options, token);
-        }
+        if (stale.length > 0) await super.buildDocuments(stale, options, token);
         await this.tellBuilt([...all, ...stale], token);
     }
 
@@ -99,7 +139,8 @@ export class EditorBuilder extends ReachBuilder {
         // Of a build without documents nobody would be told.
         const told = documents.length > 0 ? documents : this.langiumDocuments.all.limit(1).toArray();
         await super.notifyBuildPhase(told, DocumentState.Validated, token);
-        this.currentState = DocumentState.Validated;
+        this.reached = DocumentState.Validated;
+        this.steps.open();
     }
 
     /** Parses documents, and brings in what they use from where nobody has looked yet. */
@@ -157,13 +198,19 @@ export class EditorBuilder extends ReachBuilder {
     protected override async emitUpdate(changed: URI[], deleted: URI[]): Promise<void> {
         for (const uri of deleted) this.recheck(this.usage.forget(uri.toString()));
         await super.emitUpdate(changed, deleted);
-        this.tellUpdated();
+        this.steps.open();
     }
 
-    private tellUpdated(): void {
-        const told = this.nextUpdate;
-        this.nextUpdate = new Deferred();
-        told.resolve();
+    protected override async runCancelable(
+        documents: LangiumDocument[],
+        state: DocumentState,
+        token: CancellationToken,
+        each: (document: LangiumDocument) => unknown,
+    ): Promise<void> {
+        await super.runCancelable(documents, state, token, each);
+        // See `tellBuilt`.
+        if (state < DocumentState.Validated) this.reached = state;
+        this.steps.open();
     }
 
     protected override async notifyBuildPhase(
@@ -188,18 +235,24 @@ export class EditorBuilder extends ReachBuilder {
     ): Promise<void> {
         for (const listener of this.documentPhaseListeners.get(state).slice())
             await listener(document, token);
+        this.steps.open();
     }
 
     private recheck(documents: Iterable<LangiumDocument>): void {
         for (const document of documents) this.resetToState(document, DocumentState.IndexedReferences);
     }
 
+    /** A request may overtake the update for the very text that it asks about. */
     protected override async awaitDocumentState(
         state: DocumentState,
         uri: URI,
         token: CancellationToken,
     ): Promise<URI> {
-        await this.catchUp([uri], token);
+        await this.until(() => {
+            if (this.isBehind(uri)) return false;
+            const document = this.langiumDocuments.getDocument(uri);
+            return !document || document.state >= state;
+        }, token);
         return super.awaitDocumentState(state, uri, token);
     }
 
@@ -207,15 +260,28 @@ export class EditorBuilder extends ReachBuilder {
         state: DocumentState,
         token: CancellationToken,
     ): Promise<void> {
-        while (this.announced > 0 && !token.isCancellationRequested) await this.nextUpdate.promise;
-        await this.catchUp(this.sources.open(), token);
-        return super.awaitBuilderState(state, token);
+        await this.until(
+            () =>
+                this.announced === 0 &&
+                !this.sources.open().some((uri) => this.isBehind(uri)) &&
+                this.reached >= state,
+            token,
+        );
     }
 
-    /** A request may overtake the update for the very text that it asks about. */
-    private async catchUp(uris: readonly URI[], token: CancellationToken): Promise<void> {
-        while (!token.isCancellationRequested && uris.some((uri) => this.isBehind(uri))) {
-            await this.nextUpdate.promise;
+    /**
+     * Waits for something that comes about by itself sooner or later.
+     *
+     * @throws where it does not: the request was cancelled, or the update that would have brought it failed
+     */
+    private async until(isSo: () => boolean, token: CancellationToken): Promise<void> {
+        while (!isSo()) {
+            if (this.fault !== undefined && this.announced === 0)
+                throw new ResponseError(
+                    LSPErrorCodes.RequestFailed,
+                    'The last update failed; the log says how.',
+                );
+            await this.steps.wait(token);
         }
     }
 

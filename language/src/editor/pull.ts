@@ -43,7 +43,7 @@ export function answerPulls(connection: Connection, services: EditorSharedServic
         const isOther = [...answered].some(
             ([uri, resultId]) => nameOf(Findings.diagnosticsOf(uri)) !== resultId,
         );
-        if (isOther) connection.languages.diagnostics.refresh();
+        if (isOther) connection.languages.diagnostics.refresh().catch(() => undefined);
     });
     Findings.onChange(({ uri }) => {
         if (Client.capabilities.workspace?.diagnostics?.refreshSupport && answered.has(uri)) askAgain();

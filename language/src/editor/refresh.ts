@@ -17,7 +17,7 @@ export function refresh(services: EditorSharedServices): void {
     });
     const hints = soon(gather.hints, () => {
         if (Client.capabilities.workspace?.inlayHint?.refreshSupport)
-            connection?.languages.inlayHint.refresh();
+            connection?.languages.inlayHint.refresh().catch(() => undefined);
     });
     const versions = new Map<string, number>();
     DocumentBuilder.onDocumentPhase(DocumentState.Validated, ({ uri }) => {

@@ -69,7 +69,11 @@ export function startServer(connection: Connection, home: Home): void {
         shared.lsp.LanguageServer.initialized(params);
         if (!shared.editor.Client.capabilities.workspace?.workspaceFolders) return;
         connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
-            void (shared.workspace.WorkspaceManager as TeamFolders).change(added, removed);
+            (shared.workspace.WorkspaceManager as TeamFolders)
+                .change(added, removed)
+                .catch((fault) =>
+                    connection.console.error(`The folders did not change. ${fault?.stack ?? fault}`),
+                );
         });
     });
     connection.onShutdown(() => shared.editor.SecondLook.stop());

@@ -52,9 +52,9 @@ export class SettingsInForce {
             this.take(Client.options.settings);
             const { configuration, didChangeConfiguration } = Client.capabilities.workspace ?? {};
             if (didChangeConfiguration?.dynamicRegistration)
-                void connection?.client.register(DidChangeConfigurationNotification.type, {
-                    section: 'layback',
-                });
+                connection?.client
+                    .register(DidChangeConfigurationNotification.type, { section: 'layback' })
+                    .catch(() => undefined);
             if (configuration) void ask();
         });
         connection?.onDidChangeConfiguration(({ settings }) => {

@@ -24,6 +24,11 @@ export class TeamFolders extends DefaultWorkspaceManager {
     }
 
     protected override async performStartup(folders: WorkspaceFolder[]): Promise<LangiumDocument[]> {
+        // Whatever happens: what waits for this would otherwise wait for ever.
+        return this.lookThrough(folders).finally(() => this._ready.resolve());
+    }
+
+    private async lookThrough(folders: WorkspaceFolder[]): Promise<LangiumDocument[]> {
         this.folders = folders;
         this.setRoots();
         const documents = this.libraryFiles();
@@ -37,7 +42,6 @@ export class TeamFolders extends DefaultWorkspaceManager {
         (this.documentBuilder as EditorBuilder).tellOutcomes(
             [...Sources.refusals.keys()].map((uri) => URI.parse(uri)),
         );
-        this._ready.resolve();
         return documents;
     }
 

@@ -32,9 +32,10 @@ export function updates(services: EditorSharedServices): DocumentUpdateHandler {
         if (!services.editor.Client.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration)
             return;
         // Folders too: some clients report a folder that went, and none of the files in it.
-        services.lsp.Connection?.client.register(DidChangeWatchedFilesNotification.type, {
-            watchers: [{ globPattern: '**/*' }],
-        });
+        const watchers = [{ globPattern: '**/*' }];
+        services.lsp.Connection?.client
+            .register(DidChangeWatchedFilesNotification.type, { watchers })
+            .catch(() => undefined);
     });
 
     let { linkedPackages } = services.editor.Settings.current;

@@ -1,6 +1,7 @@
 import {
     createDefaultCoreModule,
     createDefaultSharedCoreModule,
+    DefaultServiceRegistry,
     EmptyFileSystem,
     type IParserConfig,
     inject,
@@ -40,12 +41,26 @@ export const sharedModule: Module<
     LaybackSharedServices,
     PartialLangiumSharedCoreServices & LaybackSharedAdditions
 > = {
+    ServiceRegistry: (services) => new OneLanguage(services),
     names: { Reach: (services) => new Reach(services) },
     workspace: {
         IndexManager: (services) => new ReachIndex(services, services.names.Reach),
         DocumentBuilder: (services) => new ReachBuilder(services, services.names.Reach),
     },
 };
+
+/** Whatever a file is called: a name that is nothing but its ending is no name of another language. */
+class OneLanguage extends DefaultServiceRegistry {
+    override getServices(): LangiumCoreServices {
+        const [only] = this.all;
+        if (!only) throw new Error('No language is registered yet.');
+        return only;
+    }
+
+    override hasServices(): boolean {
+        return true;
+    }
+}
 
 export const languageModule: Module<LaybackServices, PartialLangiumCoreServices> = {
     parser: {
