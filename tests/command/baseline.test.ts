@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { baselineOf, readBaseline, sift } from '../../language/src/reports/baseline.ts';
@@ -10,6 +10,7 @@ import { fileOf, finding, runOf } from './report-example.ts';
 const short = (speed: string, more = '') => `spread friday {
     speed ${speed}
     crew 0
+    rule crew { lines 1 }
     rule incomplete { severity off }
     shotgun { }
     port short corner { }
@@ -32,7 +33,7 @@ describe('layback check --write-baseline, then --baseline', () => {
         const { status, stdout } = check(folder, '--baseline', 'layback-baseline.json');
         // Three lines now: another line is another finding.
         expect(status).toBe(1);
-        expect(stdout).toContain('3 lines for 0 hands');
+        expect(stdout).toContain('3 lines for one who is out alone');
         writeFileSync(join(folder, 'plans/a.spread'), `\n// moved\n${short('7 kn')}`);
         expect(check(folder, '--baseline', 'layback-baseline.json')).toMatchObject({
             status: 0,
@@ -86,6 +87,19 @@ spread friday { port short corner { outfit own  lure bell  back 12 m } }
         expect(known()).toContain('nothing found');
         writeFileSync(join(folder, 'a.spread'), over('38 kg'));
         expect(known()).toContain('error drag-over-class');
+    });
+
+    test('what is known of a file that is gone is said at the baseline, and gone when it is written anew', () => {
+        const folder = folderOf({ 'a.spread': short('8 kn'), 'b.spread': short('8 kn') });
+        check(folder, '--write-baseline');
+        renameSync(join(folder, 'b.spread'), join(folder, 'c.spread'));
+        const { status, stdout } = check(folder, '--baseline', 'layback-baseline.json', 'a.spread');
+        expect(status).toBe(1);
+        expect(stdout).toMatch(/^layback-baseline\.json\n {2}\d+:\d+ warning baseline-stale/m);
+        expect(stdout).toContain('The baseline still holds 1 finding in b.spread, and that file is gone.');
+        expect(stdout).toContain('"path": "b.spread"');
+        expect(check(folder, '--write-baseline').stderr).toContain('2 known findings');
+        expect(check(folder, '--baseline', 'layback-baseline.json').status).toBe(0);
     });
 
     test('a fault of the text is never known: it has to be mended', () => {

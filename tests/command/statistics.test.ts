@@ -44,7 +44,8 @@ test('as JSON', () => {
     });
 });
 
-const unhelped = 'spread friday {\n    crew 0\n    rule incomplete { severity off }\n    shotgun { }\n}\n';
+const unhelped =
+    'spread friday {\n    crew 0\n    rule incomplete { severity off }\n    rule crew { lines 0.5 }\n    shotgun { }\n}\n';
 const check = (cwd: string, ...args: string[]) => layback(['check', ...args], { cwd });
 
 describe('layback check', () => {

@@ -1,6 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { dirname, relative, resolve, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { type Baseline, baselineOf, type PathOf, readBaseline, sift } from '../reports/baseline.ts';
 import type { Run } from '../reports/checked.ts';
 import { ruleNamed } from '../rules/registry.ts';
@@ -13,13 +13,23 @@ export const usualBaseline = 'layback-baseline.json';
 
 /** The run without what the team has known since it took the tool up. */
 export function withoutKnown(run: Run, file: string): Run {
-    return sift(run, read(file), pathsFrom(file));
+    const baseline = read(file);
+    const path = resolve(file);
+    const [uri, text] = [pathToFileURL(path).href, readFileSync(path, 'utf8')];
+    const shown = relative(process.cwd(), path).split(sep).join('/');
+    return sift(run, baseline, pathsFrom(file), { uri, path: shown, text, isGone: goneFrom(file) });
 }
 
 /** Writes down all that was found; what is known of files that were not looked at stays. */
 export function writeBaseline(run: Run, file: string): void {
     const before = existing(file);
-    const baseline = baselineOf(run, pathsFrom(file), (rule) => ruleNamed(rule) !== undefined, before);
+    const baseline = baselineOf(
+        run,
+        pathsFrom(file),
+        (rule) => ruleNamed(rule) !== undefined,
+        before,
+        goneFrom(file),
+    );
     writeWhole(resolve(file), `${JSON.stringify(baseline, undefined, 2)}\n`);
     const known = baseline.findings.reduce((sum, { times = 1 }) => sum + times, 0);
     const faults = run.files
@@ -52,6 +62,19 @@ function existing(file: string): Baseline | undefined {
         if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
     }
     return read(file);
+}
+
+/** Only what certainly is no file any more: a disk that is away says something else. */
+function goneFrom(file: string): (path: string) => boolean {
+    const folder = dirname(resolve(file));
+    return (path) => {
+        try {
+            statSync(resolve(folder, path));
+            return false;
+        } catch (error) {
+            return (error as NodeJS.ErrnoException).code === 'ENOENT';
+        }
+    };
 }
 
 function pathsFrom(file: string): PathOf {

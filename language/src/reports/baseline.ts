@@ -1,6 +1,9 @@
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Finding } from '../plan/finding.ts';
-import { startOf } from '../plan/place.ts';
-import type { Run } from './checked.ts';
+import type { Place } from '../plan/origin.ts';
+import { placeIn as placeOfText, startOf } from '../plan/place.ts';
+import { listed } from '../plan/wording.ts';
+import type { Checked, Run } from './checked.ts';
 
 /**
  * What a team had already found when it took the tool up. It is not said again until it changes place or comes
@@ -34,12 +37,14 @@ export type PathOf = (uri: string) => string;
  *
  * @param canBeKnown  whether a rule's findings may wait; faults of the text may not
  * @param before  what is known of files that were not looked at now
+ * @param isGone  files that are there no more: what is known of them goes
  */
 export function baselineOf(
     run: Run,
     pathOf: PathOf,
     canBeKnown: (rule: string) => boolean,
     before?: Baseline,
+    isGone: (path: string) => boolean = () => false,
 ): Baseline {
     const looked = new Set(run.files.map(({ uri }) => pathOf(uri)));
     const counts = new Map<string, { known: KnownFinding; times: number }>();
@@ -53,13 +58,24 @@ export function baselineOf(
         }
     }
     const now = [...counts.values()].map(({ known, times }) => (times > 1 ? { ...known, times } : known));
-    const kept = before?.findings.filter(({ path }) => !looked.has(path)) ?? [];
+    const kept = before?.findings.filter(({ path }) => !looked.has(path) && !isGone(path)) ?? [];
     const findings = [...kept, ...now].sort((a, b) => compare(keyOf(a), keyOf(b)));
     return { format: 'layback-baseline', version: 1, findings };
 }
 
-/** The run without what is known; in its place a finding for each entry whose fault is gone. */
-export function sift(run: Run, baseline: Baseline, pathOf: PathOf): Run {
+/** The baseline's own text, and which of the files that it knows are there no more. */
+export interface Kept {
+    readonly uri: string;
+    readonly path: string;
+    readonly text: string;
+    readonly isGone: (path: string) => boolean;
+}
+
+/**
+ * The run without what is known; in its place a finding for each entry whose fault is gone. What it knows of a file that
+ * is gone itself is said where the baseline says it: it would hide the next fault of a file of that name.
+ */
+export function sift(run: Run, baseline: Baseline, pathOf: PathOf, kept?: Kept): Run {
     const left = new Map(baseline.findings.map((known) => [keyOf(known), known.times ?? 1]));
     const gravity = new Map(baseline.findings.map((known) => [keyOf(known), known.severity]));
     const files = run.files.map((file) => {
@@ -72,9 +88,44 @@ export function sift(run: Run, baseline: Baseline, pathOf: PathOf): Run {
         });
         const path = pathOf(file.uri);
         const gone = baseline.findings.filter((known) => known.path === path && left.get(keyOf(known))! > 0);
-        return { ...file, findings: [...gone.map((known) => stale(known, file.uri)), ...findings] };
+        return {
+            ...file,
+            findings: [...gone.map((known) => stale(known, placeIn(file, known))), ...findings],
+        };
     });
-    return { ...run, files };
+    const lost = kept && leftOver(baseline, kept);
+    if (!lost) return { ...run, files };
+    return { ...run, files: [...files, lost], sources: new Map([...run.sources, [lost.uri, lost]]) };
+}
+
+/** At the plan that it was found in, which may be gone as well. */
+function placeIn({ uri, plans }: Checked, { plan }: KnownFinding): Place {
+    return plans.find((one) => one.plan.name === plan)?.plan.origin.place ?? startOf(uri);
+}
+
+/** The baseline as a file with findings, one for each file that it knows and that is gone. */
+function leftOver({ findings }: Baseline, { uri, path, text, isGone }: Kept): Checked | undefined {
+    const paths = [...new Set(findings.map((known) => known.path))].filter(isGone);
+    if (paths.length === 0) return undefined;
+    const document = TextDocument.create(uri, 'json', 1, text);
+    const told = paths.map((gone): Finding => {
+        const written = JSON.stringify(gone);
+        const start = Math.max(0, text.indexOf(written));
+        const known = findings.filter((one) => one.path === gone);
+        const times = known.reduce((sum, { times = 1 }) => sum + times, 0);
+        return {
+            rule: 'baseline-stale',
+            severity: 'warning',
+            at: placeOfText(document, start, text.includes(written) ? start + written.length : start),
+            what: `The baseline still holds ${times} ${times === 1 ? 'finding' : 'findings'} in ${gone}, and that file is gone.`,
+            why: 'Left in, it would hide the next one in a file of that name.',
+            remedy: 'Write the baseline anew.',
+            related: [],
+            fixes: [],
+            positions: [],
+        };
+    });
+    return { uri, path, text, findings: told, plans: [], concerning: new Map() };
 }
 
 /** Whether a text is a baseline of this form; a sentence that says what is wrong with it otherwise. */
@@ -120,12 +171,12 @@ function keyOf({ rule, path, plan = '', positions }: KnownFinding): string {
     return [path, plan, rule, ...positions].join('\n');
 }
 
-function stale({ rule, plan, positions }: KnownFinding, uri: string): Finding {
-    const where = positions.length > 0 ? ` at ${positions.join(' and ')}` : '';
+function stale({ rule, plan, positions }: KnownFinding, at: Place): Finding {
+    const where = positions.length > 0 ? ` at ${listed(positions)}` : '';
     return {
         rule: 'baseline-stale',
         severity: 'warning',
-        at: startOf(uri),
+        at,
         what: `The baseline still holds ${rule}${where}${plan === undefined ? '' : ` in ${plan}`}, and it is gone.`,
         why: 'Left in, it would hide the next one there.',
         remedy: 'Write the baseline anew.',

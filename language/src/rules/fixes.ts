@@ -2,9 +2,9 @@ import type { Fix } from '../plan/finding.ts';
 import type { Measure, Span } from '../plan/measure.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { Origin, Place, Said } from '../plan/origin.ts';
-import { printNumber, usableDecimals } from '../units/print.ts';
-import { type Quantity, si } from '../units/quantity.ts';
-import { units } from '../units/unit.ts';
+import { print, printNumber, usableDecimals } from '../units/print.ts';
+import { massOf, type Quantity, si } from '../units/quantity.ts';
+import { units, usualUnit } from '../units/unit.ts';
 
 /*
  * Fixes as a crew would make them with a pencil. Each is `undefined` where the text does not allow it: nothing
@@ -27,9 +27,29 @@ export function replaceValue(
 ): Fix | undefined {
     if (!isOwn(measure.origin)) return undefined;
     const text = inItsForm(measure, newSI, rounding);
-    return text === undefined
-        ? undefined
-        : { title: title(text), edits: [{ at: measure.origin.place, text }] };
+    if (text === undefined) return undefined;
+    const told = `${text}${isOfClass(measure) ? ' of class' : ''}`;
+    return { title: titleIn(title(told), measure.origin), edits: [{ at: measure.origin.place, text }] };
+}
+
+/** A load that was written as a share, which is one of the line class. */
+function isOfClass({ quantity, si: load }: Measure): boolean {
+    return quantity?.unit.dimension === 'share' && Math.abs(si(quantity) - load) > 1e-9;
+}
+
+/** What others may use as well is named: a number of a method is one for every line. */
+function titleIn(title: string, { voice, definition }: Origin): string {
+    if (voice === 'spread' || voice === 'position' || !definition) return title;
+    return `${title} in ${definition}${voice === 'method' ? ', for every line' : ''}`;
+}
+
+/** Another load for a message to say, N: `7.2 % of class (1.1 kg)`, `1.1 kg`. */
+export function toldAs(measure: Measure, newSI: number, rounding: Rounding): string {
+    const next = asWritten(measure, newSI, rounding);
+    if (!next) return print(massOf(newSI), usualUnit.load);
+    return isOfClass(measure)
+        ? `${next.text} of class (${print(massOf(next.si), usualUnit.load)})`
+        : next.text;
 }
 
 /**

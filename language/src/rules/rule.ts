@@ -90,7 +90,8 @@ export interface Together {
     what(names: string): string;
     /** What is said of this one beside it, and where that is. */
     readonly each: { readonly at: Where | undefined; readonly what: string };
-    /** Otherwise as each says it by itself. */
+    /** Otherwise as each says it by itself, where they all say the same. */
+    readonly why?: string;
     readonly remedy?: string | undefined;
     readonly fixes?: Problem['fixes'];
 }

@@ -1,3 +1,4 @@
+import type { Fix } from '../plan/finding.ts';
 import type { Place } from '../plan/origin.ts';
 import type { Problem } from './rule.ts';
 import { listed } from './say.ts';
@@ -20,16 +21,32 @@ export function saidOnce(problems: readonly Problem[], placeIn: (problem: Proble
 
 function ofSeveral(all: readonly Problem[], at: Place): Problem {
     const [first] = all as [Problem];
-    const { what, remedy = first.remedy, fixes = first.fixes } = first.together!;
+    const { together, why, remedy, fixes, related, ...rest } = first;
+    const { what, ...own } = together!;
     const names = [...new Set(all.map(({ together }) => together!.name))];
-    const { together, ...rest } = first;
+    const said = {
+        why: own.why ?? shared(all, (problem) => problem.why),
+        remedy: own.remedy ?? shared(all, (problem) => problem.remedy),
+        fixes: own.fixes ?? (shared(all, ({ fixes = [] }) => JSON.stringify(fixes.map(editsOf))) && fixes),
+    };
     return {
         ...rest,
         at,
         what: what(listed(names)),
-        remedy,
+        ...(said.why !== undefined && { why: said.why }),
+        remedy: said.remedy,
         related: all.map(({ together }) => together!.each),
-        ...(fixes && { fixes }),
+        ...(said.fixes && { fixes: said.fixes }),
         positions: [...new Set(all.flatMap(({ positions = [] }) => positions))],
     };
+}
+
+/** What all of them say; `undefined` where they differ. */
+function shared<T>(all: readonly Problem[], of: (problem: Problem) => T): T | undefined {
+    const [first, ...others] = all.map(of);
+    return others.every((other) => other === first) ? first : undefined;
+}
+
+function editsOf(fix: Fix | undefined) {
+    return fix?.edits;
 }

@@ -129,7 +129,7 @@ test('combined-length: where the double alone is over, cutting the leader to not
     await expect(mended(text('12.5 m'), 'combined-length')).rejects.toThrow('offers no fix');
     const after = await checkText(text('8.5 m'));
     const fixes = after.findings.find(({ rule }) => rule === 'combined-length')?.fixes;
-    expect(fixes?.map(({ title }) => title)).toEqual(['Cut the leader to 3.5 m']);
+    expect(fixes?.map(({ title }) => title)).toEqual(['Cut the leader to 3.5 m in broad']);
 });
 
 test('inspection-due: what is due is done anew, each thing in its own way', async () => {

@@ -1,5 +1,5 @@
 import { heldLure } from '../clips.ts';
-import { inItsForm, replaceValue } from '../fixes.ts';
+import { replaceValue, toldAs } from '../fixes.ts';
 import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say, sayApart } from '../say.ts';
@@ -48,7 +48,7 @@ export const clipFalseRelease = rule({
                     : 'Each false release is a lure that does not fish until somebody has seen it.',
                 remedy: torn
                     ? `No setting holds this lure and opens for a fish at ${say.load(limit.most)}: tow one that pulls less.`
-                    : `Set it to ${inItsForm(setting, least, 'up') ?? say.load(least)} or more.`,
+                    : `Set it to ${toldAs(setting, least, 'up')} or more.`,
                 related: [
                     { at: runner.value.pull?.load, what: `What ${name} pulls is said here.` },
                     ...(alone ? [] : [{ at: plan.sea, what: 'The sea is said here.' }]),

@@ -42,7 +42,7 @@ describe('drag-over-class', () => {
         const onSpool = 'reel drum-24\n    line clear-24';
         const [message] = await messagesOf(outfit('full 16.8 kg', onSpool), 'drag-over-class');
         expect(message).toBe(
-            'Full drag 16.8 kg grows to 25.4 kg with 25 % of the line left, 106 % of the 24 kg class. Drag grows as the spool empties, and the line breaks at the end of a long run. Lower it to 15.9 kg, or ease it as line goes out.',
+            'Full drag 16.8 kg grows to 25.4 kg with 25 % of the line left, 106 % of the 24 kg class. Drag grows as the spool empties, and the line breaks at the end of a long run. Lower it to 15.8 kg, or ease it as line goes out.',
         );
         expect(await messagesOf(outfit('full 15.8 kg', onSpool), 'drag-over-class')).toEqual([]);
     });
@@ -73,6 +73,39 @@ describe('drag-over-class', () => {
         expect(await messagesOf(agreed, 'drag-over-class')).toEqual([
             'Hooked drag 9.5 kg is 40 % of the 24 kg class. The most agreed is 38 % (9.1 kg). Lower it or use a heavier outfit.',
         ]);
+    });
+
+    test('one share of a method for lines of several classes is one finding, mended in the method, which says so', async () => {
+        const shared = today(
+            `    method stiff
+    port short corner { outfit medium-1  lure broad  back wave 2 }
+    port long corner { outfit heavy  lure dart  back wave 3 }`,
+            'outfit heavy "Heavy" { line nylon { class 37 kg } }\nmethod stiff "Stiff" { style direct  hooked 40 % }',
+        );
+        const sheet = await checkText(shared);
+        const [finding, ...more] = sheet.findings.filter(({ rule }) => rule === 'drag-over-class');
+        expect(more).toEqual([]);
+        expect(finding?.what).toBe(
+            'Hooked drag at port short corner and port long corner is above the share agreed.',
+        );
+        expect(finding?.related.map(({ what }) => what)).toEqual([
+            'At port short corner: Hooked drag 9.6 kg is 40 % of the 24 kg class.',
+            'At port long corner: Hooked drag 14.8 kg is 40 % of the 37 kg class.',
+        ]);
+        expect(finding?.fixes.map(({ title }) => title)).toEqual([
+            'Lower hooked drag to 33 % of class in stiff, for every line',
+        ]);
+        const after = await mended(shared, 'drag-over-class');
+        expect(after).toContain('hooked 33 %');
+        expect(await messagesOf(after, 'drag-over-class')).toEqual([]);
+    });
+
+    test('the class itself is a limit to the last per cent', async () => {
+        expect(
+            (await checkText(outfit('full 24.1 kg'))).findings.some(({ severity }) => severity === 'error'),
+        ).toBe(true);
+        const all = outfit('full 24 kg').replace(line, `    rule drag-over-class { full 100 % }\n${line}`);
+        expect(await messagesOf(all, 'drag-over-class')).toEqual([]);
     });
 
     test('speaks of the class as it was written, and never converts it', async () => {

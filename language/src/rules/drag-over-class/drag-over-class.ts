@@ -1,6 +1,6 @@
 import type { DragFigure } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
-import { inItsForm, replaceValue } from '../fixes.ts';
+import { replaceValue, toldAs } from '../fixes.ts';
 import { type Problem, rule } from '../rule.ts';
 import { capital, say } from '../say.ts';
 import { share } from '../settings.ts';
@@ -27,13 +27,22 @@ export const dragOverClass = rule({
             if (!lineClass) continue;
             for (const drag of figures.drags) {
                 const most = drag.stage === 'full' ? agreed.full : agreed.hooked;
-                const wrong = gravest(drag, most, lineClass);
-                if (!wrong) continue;
+                const fault = gravest(drag, most, lineClass);
+                if (!fault) continue;
+                const { where, ...wrong } = fault;
+                const { name } = figures.line.position;
                 report({
                     at: drag.force,
                     related: [{ at: lineClass, what: `The class of ${outfit.title}.` }],
                     positions: [figures.line],
                     ...wrong,
+                    together: {
+                        kind: `${drag.stage} ${where}`,
+                        name,
+                        what: (names) => `${capital(drag.stage)} drag at ${names} ${where}.`,
+                        why: where === AGREED ? `The most agreed is ${say.share(most)}.` : wrong.why!,
+                        each: { at: lineClass, what: `At ${name}: ${wrong.what}` },
+                    },
                 });
             }
         }
@@ -51,9 +60,9 @@ function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | un
 
     const whole = force.si / ofClass;
     const holds = force.si / Math.max(ofClass, ...levels.map(({ share = 0 }) => share));
-    const cure = Math.min(whole * most, holds);
+    const cure = Math.min(whole * most * SLACK, holds);
     const fixes = [lower(drag, cure)];
-    const lowered = inItsForm(force, cure * SLACK, 'down') ?? say.load(cure, force);
+    const lowered = toldAs(force, cure, 'down');
     const [name, theClass] = [
         `${capital(stage)} drag ${say.load(force)}`,
         `the ${say.lineClass(lineClass)} class`,
@@ -62,14 +71,15 @@ function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | un
     if (isOver(ofClass, 1)) {
         const why = 'A line that keeps its class breaks before the reel gives.';
         const remedy = `Lower it to ${lowered} or use a heavier outfit.`;
-        return { severity: 'error', what, why, remedy, fixes };
+        return { where: 'is above the line class', severity: 'error', what, why, remedy, fixes };
     }
     if (isOver(ofClass, most)) {
         const why = agreedInWords(stage, most, whole, force);
-        return { what, why, remedy: 'Lower it or use a heavier outfit.', fixes };
+        return { where: AGREED, what, why, remedy: 'Lower it or use a heavier outfit.', fixes };
     }
     const { left, force: there, share = 0 } = level!;
     return {
+        where: 'grows above the line class as the spool empties',
         what: `${name} grows to ${say.load(there, force)} with ${say.share(left)} of the line left, ${say.share(share)} of ${theClass}.`,
         why: 'Drag grows as the spool empties, and the line breaks at the end of a long run.',
         remedy: `Lower it to ${lowered}, or ease it as line goes out.`,
@@ -77,7 +87,12 @@ function gravest(drag: DragFigure, most: number, lineClass: Measure): Wrong | un
     };
 }
 
-type Wrong = Pick<Problem, 'what' | 'why' | 'remedy' | 'fixes' | 'severity'>;
+interface Wrong extends Pick<Problem, 'what' | 'why' | 'remedy' | 'fixes' | 'severity'> {
+    /** The same in short, as a sentence about several lines ends. */
+    readonly where: string;
+}
+
+const AGREED = 'is above the share agreed';
 
 /** Usual shares, common practice: a quarter to a third hooked, half to 70 % at the lever's end. */
 function agreedInWords(stage: DragFigure['stage'], most: number, whole: number, like: Measure): string {
@@ -89,14 +104,14 @@ function agreedInWords(stage: DragFigure['stage'], most: number, whole: number, 
     return `Common practice is ${range}${stage === 'set' ? ', and that with a fish on' : ''}.`;
 }
 
-/** Crews speak of whole per cents: half of one more is not over. */
+/** Crews agree on whole per cents, and half of one more is not over; the class itself is a limit. */
 function isOver(part: number | undefined, limit: number): boolean {
-    return part !== undefined && part > limit + 0.005;
+    return part !== undefined && part > limit + (limit < 1 ? 0.005 : 1e-9);
 }
 
 /** A hair, so that a third of 24 kg is 8 kg and not 7.9. */
 const SLACK = 1.002;
 
 function lower({ stage, force }: DragFigure, to: number) {
-    return replaceValue((text) => `Lower ${stage} drag to ${text}`, force, to * SLACK, 'down');
+    return replaceValue((text) => `Lower ${stage} drag to ${text}`, force, to, 'down');
 }

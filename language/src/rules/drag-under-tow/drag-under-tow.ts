@@ -1,4 +1,4 @@
-import { inItsForm, replaceValue } from '../fixes.ts';
+import { replaceValue, toldAs } from '../fixes.ts';
 import { runnerOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
@@ -41,7 +41,7 @@ export const dragUnderTow = rule({
                 why: 'No clip holds this line, so the lure takes it off the reel.',
                 remedy: tooMuch
                     ? 'Tow it from a clip, or tow one that pulls less.'
-                    : `Raise it to ${inItsForm(set, most, 'up') ?? say.load(most)}, or tow it from a clip${light ? '; on light drag, take the line back every half hour' : ''}.`,
+                    : `Raise it to ${toldAs(set, most, 'up')}, or tow it from a clip${light ? '; on light drag, take the line back every half hour' : ''}.`,
                 related: [{ at: runner.value.pull?.load, what: `What ${name} pulls is said here.` }],
                 fixes: [
                     tooMuch

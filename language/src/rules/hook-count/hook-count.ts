@@ -32,7 +32,7 @@ export const hookCount = rule({
                 why: 'A fish on it does not count.',
                 remedy: `Take off ${counted(hooks.count.si - word.limit.si, 'hook')}.`,
                 related: [{ at: word.limit, what: writtenHere(word.book) }],
-                fixes: [replaceValue((text) => `Rig ${text}`, hooks.count, word.limit.si)],
+                fixes: [replaceValue((text) => `Rig ${text} hooks`, hooks.count, word.limit.si)],
                 positions: [line],
             });
         }

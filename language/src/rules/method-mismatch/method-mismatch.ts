@@ -32,7 +32,7 @@ export const methodMismatch = rule({
                     why: 'Whoever takes the rod counts on the method.',
                     remedy: "Set it to the method's figure, or choose another method for this line.",
                     related: [{ at: wanted, what: `${method.title} says it here.` }],
-                    fixes: [replaceValue((text) => `Set it to ${text}`, decided, wanted.si)],
+                    fixes: [replaceValue((text) => `Change ${what} to ${text}`, decided, wanted.si)],
                     positions: [line],
                 });
             }

@@ -1,6 +1,5 @@
 import { type Kind, spoken } from '../../plan/names/kinds.ts';
 import { rule } from '../rule.ts';
-import { capital } from '../say.ts';
 import { housekeeping } from '../standing.ts';
 
 /** A definition in a file of plans that nothing names. Inventory files may hold spares. */
@@ -23,7 +22,7 @@ export const unused = rule({
                 remedy: 'Take it out, or keep it in a tackle file.',
                 fixes: [
                     {
-                        title: `Take out ${capital(definition.title)}`,
+                        title: `Take out the ${spoken(definition.kind as Kind)} ${definition.title}`,
                         edits: [{ at: definition.place, text: '' }],
                     },
                 ],
