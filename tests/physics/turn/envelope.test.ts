@@ -162,19 +162,18 @@ test('one short line alone is free to turn as tight as looked at', () => {
     expect(allWorking).toEqual({ outcome: 'free', radius: 15 });
 });
 
-test('clean turns tighter than a fault are told, not taken for the answer', () => {
-    const faulty = (radius: number) => (radius < 20 || (radius > 40 && radius < 60) ? 'foul' : undefined);
+test('a clean turn tighter than a fault is not taken for the answer, nor looked at', () => {
+    const looked: number[] = [];
+    const faulty = (radius: number) => {
+        looked.push(radius);
+        return radius < 20 || (radius > 40 && radius < 60) ? 'foul' : undefined;
+    };
     const found = finish(tightestInSteps({ tightest: 10, widest: 200 }, faulty, (radius) => radius));
     if (found.outcome !== 'limited') throw new Error('there is a fault');
     expect(found.radius).toBeGreaterThanOrEqual(60);
     expect(found.radius).toBeLessThan(61);
     expect(found.limit).toBeLessThan(60);
-    expect(found.cleanAgain).toHaveLength(1);
-    const [{ from, to }] = found.cleanAgain as [{ from: number; to: number }];
-    expect(from).toBeGreaterThan(39);
-    expect(from).toBeLessThanOrEqual(40);
-    expect(to).toBeGreaterThanOrEqual(20);
-    expect(to).toBeLessThan(21);
+    expect(Math.min(...looked)).toBeGreaterThan(50);
 });
 
 test('a half turn takes π times the radius over the speed', () => {

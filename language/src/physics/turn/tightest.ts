@@ -8,8 +8,6 @@ export type Tightest<Limit> =
           readonly radius: number;
           /** What goes wrong in a turn just tighter. */
           readonly limit: Limit;
-          /** Tighter radii that are clean again, m, widest first; none as a rule. */
-          readonly cleanAgain: readonly { readonly from: number; readonly to: number }[];
       }
     /** Clean down to the tightest radius looked at. */
     | { readonly outcome: 'free'; readonly radius: number }
@@ -35,8 +33,9 @@ export const REFINE = 1;
 const MOST_HALVINGS = 60;
 
 /**
- * The tightest clean turn. Turns are not taken to get worse all the way as they tighten, so the whole range is
- * looked at and the answer is the end of the clean turns that begin with the widest.
+ * The tightest clean turn. Turns are not taken to get worse all the way as they tighten, so they are looked at one by
+ * one from the widest on, and the answer is the end of the clean turns that begin with it. Whether a turn tighter than
+ * the first fault is clean again is not looked at: a helm gets there through the fault.
  *
  * @param fault   what is wrong with a turn of a radius, if anything
  * @param limit   the same told in full, asked once for the turn just tighter than the answer
@@ -55,52 +54,30 @@ export function* tightestInSteps<Fault, Limit>(
         { length: steps + 1 },
         (_, step) => widest * (tightest / widest) ** (step / steps),
     );
-    const faults: (Fault | undefined)[] = [];
+    let clean: number | undefined;
+    let faulty = widest;
+    let wrong: Fault | undefined;
     for (const radius of radii) {
-        faults.push(fault(radius));
+        [faulty, wrong] = [radius, fault(radius)];
+        yield;
+        if (wrong !== undefined) break;
+        clean = radius;
+    }
+    if (wrong === undefined) return { outcome: 'free', radius: tightest };
+    if (clean === undefined) return { outcome: 'never', radius: widest, limit: limit(widest, wrong) };
+    for (let halving = 0; halving < MOST_HALVINGS; halving++) {
+        const middle: number = Math.round((clean + faulty) / 2 / refine) * refine;
+        if (!(faulty < middle && middle < clean)) break;
+        const found = fault(middle);
+        if (found === undefined) clean = middle;
+        else [faulty, wrong] = [middle, found];
         yield;
     }
-
-    /** The clean and the faulty end of the last metre between two radii. */
-    const edge = function* (clean: number, faulty: number, known: Fault) {
-        let [good, bad, wrong] = [clean, faulty, known];
-        for (let halving = 0; halving < MOST_HALVINGS; halving++) {
-            const middle = Math.round((good + bad) / 2 / refine) * refine;
-            if (!between(middle, good, bad)) break;
-            const found = fault(middle);
-            if (found === undefined) good = middle;
-            else [bad, wrong] = [middle, found];
-            yield;
-        }
-        // Where the clean end is none of the multiples it lies within one of the faulty end: the next one is clean too.
-        const whole =
-            (good > bad ? Math.ceil : Math.floor)(good / refine - Math.sign(good - bad) * 1e-9) * refine;
-        return { clean: Math.min(widest, Math.max(tightest, whole)), limit: () => limit(bad, wrong) };
+    // Where the clean end is none of the multiples it lies within one of the faulty end: the next one is clean too.
+    const whole = Math.ceil(clean / refine - 1e-9) * refine;
+    return {
+        outcome: 'limited',
+        radius: Math.min(widest, Math.max(tightest, whole)),
+        limit: limit(faulty, wrong),
     };
-
-    const first = faults.findIndex((found) => found !== undefined);
-    if (first < 0) return { outcome: 'free', radius: tightest };
-    if (first === 0) return { outcome: 'never', radius: widest, limit: limit(widest, faults[0]!) };
-    const end = yield* edge(radii[first - 1]!, radii[first]!, faults[first]!);
-    const cleanAgain: { from: number; to: number }[] = [];
-    for (let step = first + 1; step < radii.length; step++) {
-        if (faults[step] !== undefined) continue;
-        const opening = faults[step - 1];
-        if (opening !== undefined) {
-            const { clean } = yield* edge(radii[step]!, radii[step - 1]!, opening);
-            cleanAgain.push({ from: clean, to: tightest });
-        }
-        const closing = faults[step + 1];
-        const again = cleanAgain[cleanAgain.length - 1];
-        if (closing !== undefined && again) {
-            const { clean } = yield* edge(radii[step]!, radii[step + 1]!, closing);
-            cleanAgain[cleanAgain.length - 1] = { from: again.from, to: clean };
-        }
-    }
-    return { outcome: 'limited', radius: end.clean, limit: end.limit(), cleanAgain };
-}
-
-/** Whether a number lies strictly between two others, however they are ordered. */
-function between(number: number, one: number, other: number): boolean {
-    return Math.min(one, other) < number && number < Math.max(one, other);
 }
