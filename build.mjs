@@ -207,6 +207,12 @@ const targets = {
             globalName: 'laybackFence',
         }),
     ],
+    views: [
+        browser('language/src/drawing/seldom.ts', 'dist/press/views.js', 'iife', {
+            globalName: 'laybackViews',
+            plugins: [leftOut],
+        }),
+    ],
     server: [
         node('language/src/server-node.ts', 'dist/server-node.cjs', { plugins: [leftOut, rendererBeside] }),
         browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife', { plugins: [leftOut] }),

@@ -7,17 +7,20 @@ export interface Kept extends KeptByPanel {
     readonly picture?: ShowPicture;
     readonly sight?: Sight;
     readonly asTable?: boolean;
+    /** How far a turn was followed, s. */
+    readonly time?: number;
 }
 
 /** What was kept, as far as this version of the page can make sense of it. */
 export function fromKept(state: unknown): Kept {
     if (typeof state !== 'object' || state === null) return {};
-    const { picture, sight, asTable } = state as Record<string, unknown>;
+    const { picture, sight, asTable, time } = state as Record<string, unknown>;
     const message = toPage(picture);
     return {
         ...keptFrom(state),
         ...(message?.kind === 'picture' && { picture: message }),
         ...(isSight(sight) && { sight }),
+        ...(typeof time === 'number' && time >= 0 && Number.isFinite(time) && { time }),
         asTable: asTable === true,
     };
 }

@@ -1,18 +1,27 @@
 import {
     type FromPage,
+    type Shown,
     type ShowPicture,
     type ShowTrial,
     type ShowWords,
     toPage,
 } from '../src/diagram/messages.ts';
-import { readDrawing } from './drawing.ts';
+import type { ShowStrike, ShowTurn } from '../src/diagram/scene-messages.ts';
+import { type View, viewNames } from '../src/diagram/views.ts';
+import { type Drawing, readDrawing } from './drawing.ts';
+import { button, element } from './element.ts';
 import { handOn } from './hand.ts';
 import { fromKept, type Kept } from './kept.ts';
+import { playerIn } from './player.ts';
+import { ringMarked } from './ring.ts';
 import { followRoom } from './room.ts';
 import { stageIn } from './stage.ts';
-import { button, tableOf } from './table.ts';
+import { showStrike } from './strike.ts';
+import { switchIn } from './switch.ts';
+import { tableOf } from './table.ts';
 import { tellTrial } from './trial.ts';
 import { walkIn } from './walk.ts';
+import { wordsOfComparison, wordsOfStrike, wordsOfTurn } from './words.ts';
 
 declare function acquireVsCodeApi(): {
     postMessage(message: FromPage): void;
@@ -32,6 +41,8 @@ const [host, table, words, banner] = ['stage', 'table', 'words', 'banner'].map((
 let kept = fromKept(editor.getState());
 let shown: ShowPicture | undefined;
 let marked: readonly string[] = [];
+/** What is on show, whichever way it is drawn. */
+let now: Shown | undefined;
 
 const reveal = (id: string) => editor.postMessage({ kind: 'reveal', id });
 /** A picture that arrived while a lure is in the hand waits until it is let go. */
@@ -53,11 +64,16 @@ const hand = handOn(host, {
 // After the hand: what moves a lure does not move the paper.
 const stage = stageIn(host, kept.sight, keep);
 const walk = walkIn(host, reveal);
+const choices = part('choices');
+const hosts = { stage: host, choices, player: part('player') };
+const player = playerIn(hosts, (turn) => editor.postMessage({ kind: 'choose', choice: { turn } }), kept.time);
 
 function keep(): void {
     const { sight } = stage;
     kept = {
-        ...(shown && { shown: shown.shown, picture: shown }),
+        ...(now && { shown: now }),
+        ...(shown && { picture: shown }),
+        ...(now?.view === 'turn' && { time: player.time }),
         ...(sight && { sight }),
         asTable: document.body.classList.contains('as-table'),
     };
@@ -80,12 +96,71 @@ function showPicture(message: ShowPicture): void {
     trial.hidden = true;
     if (up !== message.svg && !putUp(message, message.places, isSame)) return;
     shown = message;
-    part('caution').textContent = message.bare ? message.summary.caution : '';
+    standFor(message.shown, message.summary.title, message.bare ? message.summary.caution : '');
+    compareWith(message.compared);
+}
+
+/** A turn or a bite, which the page draws by itself. */
+function showScene(message: ShowTurn | ShowStrike): void {
+    const isSame = now?.plan === message.shown.plan && now.view === message.shown.view;
+    tell(message.outdated);
+    words.replaceChildren();
+    host.setAttribute('aria-busy', 'false');
+    hand.letGo();
+    trial.hidden = true;
+    shown = waiting = up = undefined;
     document.body.classList.add('filled');
-    host.setAttribute('aria-label', `Diagram of ${message.summary.title}`);
+    if (message.kind === 'strike') player.leave();
+    const drawing =
+        message.kind === 'turn'
+            ? player.show(message)
+            : showStrike(hosts, message, (strike) =>
+                  editor.postMessage({ kind: 'choose', choice: { strike } }),
+              );
+    if (!drawing) return;
+    show(drawing, message.places, isSame);
+    table.replaceChildren(
+        message.kind === 'turn' ? wordsOfTurn(message.scene) : wordsOfStrike(message.scene),
+    );
+    const { title } = message.scene;
+    standFor(message.shown, title.title, title.caution);
+}
+
+/** What is said of whatever is on show. */
+function standFor(what: Shown, title: string, caution: string): void {
+    now = what;
+    if (what.view !== 'turn') player.leave();
+    if (what.view !== 'turn' && what.view !== 'strike') choices.hidden = true;
+    part('caution').textContent = caution;
+    document.body.classList.add('filled');
+    host.setAttribute('aria-label', `${viewNames[what.view]}: ${title}`);
     check();
     mark(marked);
     keep();
+    toldRoom();
+}
+
+/** What changed, beside the picture and before its table. */
+function compareWith(compared: ShowPicture['compared']): void {
+    if (!compared) return;
+    const list = element('ul');
+    list.append(...compared.told.map((each) => element('li', each)));
+    const heading = element('p', `Against ${compared.before} (${compared.from}), in broken lines.`);
+    const changes = compared.told.length > 0 ? list : element('p', 'Nothing has changed.');
+    choices.setAttribute('aria-label', 'What is compared');
+    choices.replaceChildren(
+        heading,
+        changes,
+        ...(['Compare with Another Plan…', 'Compare with the Last Commit'] as const).map(offered),
+    );
+    choices.hidden = false;
+    table.querySelector('h1')?.after(...wordsOfComparison(compared));
+}
+
+function offered(offer: ShowWords['offers'][number]): HTMLButtonElement {
+    const made = button(offer, () => editor.postMessage({ kind: 'offer', offer }));
+    made.className = 'offer';
+    return made;
 }
 
 /** @returns false for what is no drawing */
@@ -96,18 +171,27 @@ function putUp(
 ): boolean {
     const drawing = readDrawing(svg);
     if (!drawing) return false;
+    show(drawing, places, isSame, moves);
+    table.replaceChildren(tableOf(summary, new Set(places), reveal));
+    up = svg;
+    return true;
+}
+
+/** Puts a drawing on the stage; whoever stood at a part of the one before stands there again. */
+function show(
+    drawing: Drawing,
+    places: readonly string[],
+    isSame: boolean,
+    moves: ShowPicture['moves'] = [],
+): void {
     const focused = (document.activeElement as HTMLElement | null)?.dataset.id;
-    const known = new Set(places);
     stage.show(drawing, isSame);
     host.style.backgroundColor = drawing.paper;
-    walk.enter(drawing.svg, known);
+    walk.enter(drawing.svg, new Set(places));
     hand.over(drawing, moves);
     if (focused !== undefined) {
         host.querySelector<SVGElement>(`[data-id="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
     }
-    table.replaceChildren(tableOf(summary, known, reveal));
-    up = svg;
-    return true;
 }
 
 function showTrial(message: ShowTrial): void {
@@ -144,24 +228,26 @@ function tell(outdated: string | undefined): void {
 function showWords(message: ShowWords): void {
     host.setAttribute('aria-busy', String(message.state === 'loading'));
     // A picture that is there is worth more than the news that another one is on its way.
-    if (message.state === 'loading' && shown) return;
-    if (message.state === 'empty') {
-        shown = up = undefined;
+    if (message.state === 'loading' && now) return;
+    // What a view wants to know first leaves the other views within reach, and the focus where it is.
+    document.body.classList.toggle('choosing', message.state === 'choose');
+    if (message.state === 'empty' || message.state === 'choose') {
+        shown = up = now = undefined;
         hand.letGo();
-        trial.hidden = true;
+        player.leave();
+        trial.hidden = choices.hidden = true;
         host.replaceChildren();
         table.replaceChildren();
         part('caution').replaceChildren();
         document.body.classList.remove('filled');
         tell(undefined);
+        now = message.shown;
+        check();
         keep();
     }
-    const said = document.createElement('p');
-    said.textContent = message.words;
-    const pressed = message.offers.map((offer) =>
-        button(offer, () => editor.postMessage({ kind: 'offer', offer })),
-    );
-    words.replaceChildren(said, ...pressed);
+    const heading =
+        message.state === 'choose' ? [element('h1', viewNames[message.shown?.view ?? 'compare'])] : [];
+    words.replaceChildren(...heading, element('p', message.words), ...message.offers.map(offered));
     words.dataset.state = message.state;
 }
 
@@ -181,65 +267,31 @@ function mark(ids: readonly string[]): void {
     for (const row of table.querySelectorAll<HTMLElement>('tr[data-position]')) {
         row.classList.toggle('marked', positions.has(row.dataset.position));
     }
-    ring(isOther);
+    ringMarked(host, isOther);
     walk.prefer(ids.find((id) => id.startsWith('lure:') || id.startsWith('standby:')));
 }
 
-/** Draws a box around a marked lure and its label: a colour alone would not do for everybody. */
-function ring(isNew: boolean): void {
-    for (const old of host.querySelectorAll('.ring')) old.remove();
-    for (const each of host.querySelectorAll<SVGGElement>('g.marked')) {
-        if (!['lure', 'standby', 'note'].includes(each.dataset.role ?? '')) continue;
-        const { x, y, width, height } = each.getBBox();
-        const room = 12;
-        const box = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
-        box.classList.add('ring', ...(isNew ? ['new'] : []));
-        box.setAttribute('x', String(x - room));
-        box.setAttribute('y', String(y - room));
-        box.setAttribute('width', String(width + 2 * room));
-        box.setAttribute('height', String(height + 2 * room));
-        box.setAttribute('rx', '10');
-        each.after(box);
-    }
-}
-
-const choices = ['above', 'side', 'table'] as const;
-type Choice = (typeof choices)[number];
-
-function chosen(): Choice {
-    if (document.body.classList.contains('as-table')) return 'table';
-    return shown?.shown.view ?? kept.shown?.view ?? 'above';
-}
+const views = switchIn(
+    (view: View) => {
+        if (now?.view !== view) editor.postMessage({ kind: 'view', view });
+    },
+    (on) => {
+        document.body.classList.toggle('as-table', on);
+        check();
+        keep();
+    },
+);
 
 function check(): void {
-    for (const choice of choices) {
-        const radio = part(`show-${choice}`);
-        const isChosen = choice === chosen();
-        radio.setAttribute('aria-checked', String(isChosen));
-        radio.tabIndex = isChosen ? 0 : -1;
-    }
+    views.check(now?.view ?? kept.shown?.view ?? 'above');
     // Beside the drawing the table is only heard, and the drawing has the same places to go to.
-    for (const each of table.querySelectorAll('button')) each.tabIndex = chosen() === 'table' ? 0 : -1;
+    const isTable = document.body.classList.contains('as-table');
+    for (const each of table.querySelectorAll('button')) each.tabIndex = isTable ? 0 : -1;
 }
 
-function choose(choice: Choice): void {
-    document.body.classList.toggle('as-table', choice === 'table');
-    if (choice !== 'table' && shown?.shown.view !== choice)
-        editor.postMessage({ kind: 'view', view: choice });
-    check();
-    keep();
-    part(`show-${choice}`).focus();
-}
-
-for (const [index, choice] of choices.entries()) {
-    const radio = part(`show-${choice}`);
-    radio.addEventListener('click', () => choose(choice));
-    radio.addEventListener('keydown', (event) => {
-        const by = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
-        if (by === undefined) return;
-        event.preventDefault();
-        choose(choices[(index + by + choices.length) % choices.length]!);
-    });
+/** A key that goes into a field is none of the picture's. */
+function isTyped(target: EventTarget | null): boolean {
+    return target instanceof Element && target.matches('input, select');
 }
 
 const step = 1.25;
@@ -247,7 +299,7 @@ part('zoom-in').addEventListener('click', () => stage.zoomBy(step));
 part('zoom-out').addEventListener('click', () => stage.zoomBy(1 / step));
 part('zoom-fit').addEventListener('click', () => stage.fitAll());
 document.addEventListener('keydown', (event) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.ctrlKey || event.metaKey || event.altKey || isTyped(event.target)) return;
     const far = 60;
     const ways: Readonly<Record<string, () => void>> = {
         '+': () => stage.zoomBy(step),
@@ -270,6 +322,7 @@ document.addEventListener('keydown', (event) => {
 window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
     const message = toPage(data);
     if (message?.kind === 'picture') showPicture(message);
+    if (message?.kind === 'turn' || message?.kind === 'strike') showScene(message);
     if (message?.kind === 'words') showWords(message);
     if (message?.kind === 'mark') mark(message.ids);
     if (message?.kind === 'trial') showTrial(message);
@@ -280,12 +333,14 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
     }
 });
 
+// Before anything is shown, which may take some of the room.
+const toldRoom = followRoom((room) => editor.postMessage({ kind: 'room', ...room }));
 document.body.classList.toggle('as-table', kept.asTable === true);
+part('as-table').setAttribute('aria-pressed', String(kept.asTable === true));
 if (kept.picture) {
     // What was there before the reload, until the server has read everything again.
     const { outdated = 'The text is being read again.', ...picture } = kept.picture;
     showPicture({ ...picture, outdated });
 }
 check();
-followRoom((room) => editor.postMessage({ kind: 'room', ...room }));
 editor.postMessage({ kind: 'ready' });

@@ -1,4 +1,5 @@
 import type { Summary } from '../../language/src/editor/protocol.ts';
+import { button, element } from './element.ts';
 
 /**
  * The plan as a table and lists: for those who hear it, and for those who would rather read.
@@ -74,23 +75,9 @@ function positionsOf(
     return table;
 }
 
-function listed(title: string, sentences: readonly string[]): HTMLElement[] {
+export function listed(title: string, sentences: readonly string[]): HTMLElement[] {
     if (sentences.length === 0) return [];
     const list = element('ul');
     list.append(...sentences.map((sentence) => element('li', sentence)));
     return [element('h2', title), list];
-}
-
-export function button(text: string, press: () => void): HTMLButtonElement {
-    const made = document.createElement('button');
-    made.type = 'button';
-    made.textContent = text;
-    made.addEventListener('click', press);
-    return made;
-}
-
-function element(name: string, text?: string): HTMLElement {
-    const made = document.createElement(name);
-    if (text !== undefined) made.textContent = text;
-    return made;
 }

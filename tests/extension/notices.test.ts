@@ -104,6 +104,7 @@ test('the package for npm holds the command and what it reads, and nothing else 
             'dist/press/regular.ttf',
             'dist/press/renderer.cjs',
             'dist/press/renderer.wasm',
+            'dist/press/views.js',
             'dist/rule-pages.json',
             'dist/server-node.cjs',
             'package.json',

@@ -110,7 +110,7 @@ describe('a lure taken by hand', { timeout: 60_000 }, () => {
         await choose('port long rigger', 'Take In One Wave');
         await expect.poll(() => written('port long rigger'), soon).toContain('back wave 5');
         await expect.poll(() => diagram.label('port long rigger'), soon).toContain('wave 5');
-        await choose('starboard long corner', 'Swap Sides');
+        await choose('starboard long corner', 'Swap Sides (Orders and Tow Points Stay)');
         await expect.poll(() => bench.text(), soon).toContain('port long corner {');
         await lure('port long corner').waitFor();
         await bench.screenshot('moving-swapped');

@@ -18,6 +18,8 @@ export interface PageOptions {
      * and to what it declares about folders that are not trusted. A development extension it holds to neither.
      */
     installed: boolean;
+    /** Whether another extension is served beside it. */
+    beside: boolean;
     /** Defaults of settings, as `configurationDefaults`. */
     settings: Readonly<Record<string, unknown>>;
 }
@@ -33,7 +35,11 @@ export function workbenchPage(host: string, options: PageOptions): string {
     const at = (path: string) => ({ scheme: 'http', authority: host, path });
     const extension = at('/extension');
     const configuration = {
-        additionalBuiltinExtensions: [at('/file-system'), ...(options.installed ? [extension] : [])],
+        additionalBuiltinExtensions: [
+            at('/file-system'),
+            ...(options.beside ? [at('/beside')] : []),
+            ...(options.installed ? [extension] : []),
+        ],
         developmentOptions: { extensions: options.installed ? [] : [extension] },
         configurationDefaults: {
             'extensions.ignoreRecommendations': true,

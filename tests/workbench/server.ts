@@ -9,11 +9,13 @@ import { type PageOptions, workbenchPage } from './page.ts';
 import { Refusal, refusalOf } from './refusal.ts';
 import { answerFromFolder } from './statics.ts';
 
-export interface ServerOptions extends Partial<Omit<PageOptions, 'folder'>> {
+export interface ServerOptions extends Partial<Omit<PageOptions, 'folder' | 'beside'>> {
     /** The folder that the editor opens, and saves to. */
     workspace: string;
     /** The extension's folder, the one with its package.json, and what of it is served. */
     extension: { folder: string; parts?: readonly string[] };
+    /** The folder of another extension that the editor has. */
+    beside?: string;
     /** The folder of this project, for the parts that the server brings itself. */
     project: string;
     /** 0, the default, takes any free port. */
@@ -47,6 +49,7 @@ export async function startServer(options: ServerOptions): Promise<Server> {
         theme: options.theme ?? 'light',
         trusted: options.trusted ?? true,
         installed: options.installed ?? false,
+        beside: options.beside !== undefined,
         settings: options.settings ?? {},
     };
     if (!(await stat(workspace)).isDirectory()) throw new Error(`${workspace} is not a folder.`);
@@ -66,6 +69,10 @@ export async function startServer(options: ServerOptions): Promise<Server> {
             answerFromFolder(path.join(editor, 'dist'), below, request, response),
         extension: (below, request, response) =>
             answerFromFolder(extension.folder, below, request, response, extension.parts),
+        ...(options.beside !== undefined && {
+            beside: (below: string, request: IncomingMessage, response: ServerResponse) =>
+                answerFromFolder(options.beside!, below, request, response),
+        }),
         'file-system': (below, request, response) => answerFromFolder(ownExtension, below, request, response),
         files: async (below, request, response, query) => {
             await answerFromDisk(workspace, below, query, request, response);

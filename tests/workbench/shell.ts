@@ -1,9 +1,8 @@
 import path from 'node:path';
 import type { FrameLocator, Page } from 'playwright-core';
-import { expect } from 'vitest';
 import type { Theme } from './page.ts';
 import { rowsOf } from './rows.ts';
-import { exactly, notifications, picture, soon, step } from './step.ts';
+import { exactly, notifications, picture, step } from './step.ts';
 
 export interface Problem {
     severity: 'error' | 'warning' | 'info';
@@ -94,7 +93,13 @@ export function shell(page: Page, folder: string) {
         saveAs: (name: RegExp) =>
             within(`save as ${name}`, async () => {
                 await input.waitFor();
-                await expect.poll(() => input.inputValue(), soon).toMatch(name);
+                await page.waitForFunction(
+                    ([source, flags]) =>
+                        [...document.querySelectorAll<HTMLInputElement>('.quick-input-widget input')].some(
+                            ({ value }) => new RegExp(source!, flags).test(value),
+                        ),
+                    [name.source, name.flags],
+                );
                 await rows.first().waitFor();
                 await input.press('Enter');
                 await input.waitFor({ state: 'hidden' });

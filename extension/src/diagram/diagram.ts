@@ -1,4 +1,5 @@
 import {
+    CancellationTokenSource,
     commands,
     type Position,
     Range,
@@ -9,20 +10,17 @@ import {
     window,
     workspace,
 } from 'vscode';
-import {
-    checked,
-    type Picture,
-    type PictureWanted,
-    picture as pictureOf,
-} from '../../../language/src/editor/protocol.ts';
+import { checked, type Picture } from '../../../language/src/editor/protocol.ts';
 import type { Gaze } from '../gaze.ts';
 import type { Server } from '../server.ts';
+import { fileName, type Looked, look, type Wanted } from './look.ts';
 import { fromPage, type Offer, offers, type Shown, type ToPage, type View } from './messages.ts';
 import { moverOver } from './mover.ts';
-import { page } from './page.ts';
 import { paletteFor } from './palette.ts';
+import { furnish } from './panel.ts';
 import { paperFor, type Room } from './paper.ts';
 import { elementsAt } from './places.ts';
+import type { Choice } from './scene-messages.ts';
 
 export interface PlanName {
     readonly uri: string;
@@ -40,6 +38,8 @@ export interface Diagram {
     /** Writes a lure's new place into the text, m astern of the transom. */
     move(position: string, astern: number): Promise<void>;
     swapSides(position: string): Promise<void>;
+    /** Shows the plan over an earlier version, or over another plan. */
+    compare(earlier: NonNullable<Choice['earlier']>): void;
     /** Shows a plan, or the one that is being worked in. */
     show(plan?: PlanName): void;
 }
@@ -48,6 +48,9 @@ export const diagramType = 'layback.diagram';
 
 /** How long a picture may take, ms, before it is said that there is none yet. */
 const patience = 400;
+
+/** What takes long is followed when nobody has typed for so long, ms. */
+const rest = 250;
 
 /**
  * Fills a panel with a plan and keeps it up to date.
@@ -61,20 +64,22 @@ export function fillPanel(
     told: () => void,
 ): Diagram {
     const { server, gaze } = home;
+    const press = Uri.joinPath(home.extension, 'dist/press').toString();
     let pinned = kept?.pinned ?? false;
     let view: View = kept?.view ?? 'above';
     let at: PlanName | undefined = kept;
     /** A plan that was asked for by name stays until the caret moves. */
     let isHeld = false;
-    let picture: Picture | undefined;
+    let looked: Looked | undefined;
+    let choice: Choice = kept?.choice ?? {};
     let isReady = false;
     let room: Room | undefined;
-    let asked = 0;
+    let asked = new CancellationTokenSource();
 
     const send = (message: ToPage) => void panel.webview.postMessage(message);
     const say = (state: 'loading' | 'empty' | 'stopped', words: string, ...offers: Offer[]) =>
         send({ kind: 'words', state, words, offers });
-    const shown = (): Shown | undefined => at && { uri: at.uri, plan: at.plan, view, pinned };
+    const shown = (): Shown | undefined => at && { ...at, view, pinned, choice };
 
     const wishes = () => {
         const bow = workspace.getConfiguration('layback').get<'up' | 'right'>('diagram.bow', 'up');
@@ -82,7 +87,7 @@ export function fillPanel(
         return { palette, live: true, bow, ...paperFor(room, view, bow) };
     };
     /** Unless pinned: the plan at the caret, where the file that one works in has a plan. */
-    const wanted = (): PictureWanted | undefined => {
+    const wanted = (): Wanted | undefined => {
         const { place } = gaze;
         if (!pinned && !isHeld && place) {
             const { line, character } = place.caret;
@@ -90,17 +95,23 @@ export function fillPanel(
                 uri: place.document.uri.toString(),
                 position: { line, character },
                 view,
+                choice,
+                press,
                 wishes: wishes(),
             };
         }
-        return at && { ...at, view, wishes: wishes() };
+        return at && { ...at, view, choice, press, wishes: wishes() };
     };
 
+    let resting: ReturnType<typeof setTimeout> | undefined;
     const draw = async () => {
         // A page that is hidden is gone, and asks when it is back.
         if (!isReady || !panel.visible) return;
-        const turn = ++asked;
-        const current = () => turn === asked;
+        clearTimeout(resting);
+        asked.cancel();
+        asked = new CancellationTokenSource();
+        const { token } = asked;
+        const current = () => !token.isCancellationRequested;
         if (server.state === 'stopped') {
             say(
                 'stopped',
@@ -120,12 +131,15 @@ export function fillPanel(
             );
             return;
         }
-        const late = setTimeout(() => current() && say('loading', `Drawing ${nameOf(want.uri)} …`), patience);
+        const late = setTimeout(
+            () => current() && say('loading', `Drawing ${fileName(want.uri)} …`),
+            patience,
+        );
         try {
             const answer =
-                (await server.ask(pictureOf, want)) ??
+                (await look(server, want, token)) ??
                 // What one works in now has no plan: the one before stays.
-                (at && at.uri !== want.uri ? await server.ask(pictureOf, { ...want, ...at }) : undefined);
+                (at && at.uri !== want.uri ? await look(server, { ...want, ...at }, token) : undefined);
             if (!current()) return;
             if (answer) take(answer);
             else if (server.state === 'running') nothingIn(want.uri);
@@ -142,32 +156,21 @@ export function fillPanel(
     const held = ({ position, astern }: { readonly position: string; readonly astern: number }) =>
         at && { uri: at.uri, plan: at.plan, position, astern };
 
-    const take = (answer: Picture) => {
-        picture = answer;
+    const take = (answer: Looked) => {
+        looked = answer;
         at = { uri: answer.uri, plan: answer.plan.name };
         panel.title = `${answer.plan.title}${pinned ? ' (pinned)' : ''}`;
-        send({
-            kind: 'picture',
-            shown: { ...at, view, pinned },
-            svg: answer.svg,
-            summary: answer.summary,
-            places: answer.places.map(({ id }) => id),
-            moves: answer.moves,
-            ...(answer.version !== undefined && { version: answer.version }),
-            ...(answer.outdated !== undefined && { outdated: answer.outdated }),
-            ...(answer.partial && { partial: true }),
-            ...(wishes().foot === false && { bare: true }),
-        });
+        send(answer.message({ ...at, view, pinned, choice }));
         mark();
         told();
     };
 
     const nothingIn = (uri: string) => {
-        picture = undefined;
+        looked = undefined;
         panel.title = 'Diagram';
         say(
             'empty',
-            `There is no spread in ${nameOf(uri)} yet. Type “spread” there to begin one; it is drawn as soon as it has a boat.`,
+            `There is no spread in ${fileName(uri)} yet. Type “spread” there to begin one; it is drawn as soon as it has a boat.`,
             'New Plan…',
         );
         told();
@@ -176,13 +179,22 @@ export function fillPanel(
     const mark = () => {
         const { place } = gaze;
         const ids =
-            picture && place ? elementsAt(picture.places, place.document.uri.toString(), place.caret) : [];
+            looked && place ? elementsAt(looked.places, place.document.uri.toString(), place.caret) : [];
         send({ kind: 'mark', ids });
+        return ids;
+    };
+
+    /** A bite comes to the line that the caret goes to. */
+    const biteAt = (ids: readonly string[]) => {
+        const line = looked?.places.find(({ id }) => ids.includes(id))?.position;
+        if (view !== 'strike' || line === undefined || line === looked?.line) return;
+        choice = { ...choice, strike: { ...choice.strike, line } };
+        void draw();
     };
 
     /** Goes to where the text says it: in the editor that shows the file, else beside the panel. */
     const reveal = async (id: string) => {
-        const target = picture?.places.find((each) => each.id === id);
+        const target = looked?.places.find((each) => each.id === id);
         if (!target) return;
         const { start, end } = target.range;
         const range = new Range(start.line, start.character, end.line, end.character);
@@ -216,9 +228,16 @@ export function fillPanel(
                 view = message.view;
                 void draw();
                 break;
+            case 'choose': {
+                const { turn, strike } = message.choice;
+                choice = { ...choice, ...(turn && { turn }), ...(strike && { strike }) };
+                void draw();
+                break;
+            }
             case 'try': {
                 const wanted = held(message);
-                if (wanted) mover.try({ ...wanted, view, wishes: wishes() });
+                if (wanted && view !== 'turn' && view !== 'strike' && view !== 'compare')
+                    mover.try({ ...wanted, view, wishes: wishes() });
                 break;
             }
             case 'move':
@@ -235,25 +254,30 @@ export function fillPanel(
 
     /** A text that is back where it was before anybody looked is not checked anew, and nobody says so. */
     let overdue: ReturnType<typeof setTimeout> | undefined;
+    const drawRested = () => {
+        clearTimeout(resting);
+        if (view === 'turn') resting = setTimeout(() => void draw(), rest);
+        else void draw();
+    };
 
     const listening = [
         workspace.onDidChangeTextDocument(({ document }) => {
             if (document.uri.toString() !== at?.uri) return;
             clearTimeout(overdue);
             overdue = setTimeout(() => {
-                if (picture?.version !== document.version) void draw();
+                if (looked?.version !== document.version) drawRested();
             }, patience);
         }),
         gaze.onMove((place) => {
             if (!place) return;
             isHeld = false;
             const uri = place.document.uri.toString();
-            const isElsewhere = !pinned && (picture?.uri !== uri || !isInPlan(picture, place.caret));
+            const isElsewhere = !pinned && (looked?.uri !== uri || !isInPlan(looked, place.caret));
             if (isElsewhere) void draw();
-            else mark();
+            else biteAt(mark());
         }),
         server.hear(checked, ({ uri }) => {
-            if (uri === at?.uri || (!pinned && uri === gaze.place?.document.uri.toString())) void draw();
+            if (uri === at?.uri || (!pinned && uri === gaze.place?.document.uri.toString())) drawRested();
         }),
         server.onState((state) => {
             if (state !== 'starting') void draw();
@@ -265,26 +289,13 @@ export function fillPanel(
         panel.onDidChangeViewState(told),
     ];
     panel.onDidDispose(() => {
-        asked++;
+        asked.cancel();
+        clearTimeout(resting);
         clearTimeout(overdue);
         for (const each of listening) each.dispose();
     });
 
-    const { webview } = panel;
-    const media = Uri.joinPath(home.extension, 'extension/media');
-    panel.iconPath = {
-        light: Uri.joinPath(media, 'spread-light.svg'),
-        dark: Uri.joinPath(media, 'spread-dark.svg'),
-    };
-    webview.options = { enableScripts: true, localResourceRoots: [Uri.joinPath(home.extension, 'dist')] };
-    const part = (name: string) =>
-        webview.asWebviewUri(Uri.joinPath(home.extension, 'dist', name)).toString();
-    webview.html = page({
-        script: part('preview.js'),
-        style: part('preview.css'),
-        source: webview.cspSource,
-        nonce: nonce(),
-    });
+    furnish(panel, home.extension);
 
     const diagram: Diagram = {
         panel,
@@ -292,7 +303,7 @@ export function fillPanel(
             return shown();
         },
         get picture() {
-            return picture;
+            return looked?.picture;
         },
         reveal,
         async move(position, astern) {
@@ -301,6 +312,11 @@ export function fillPanel(
         },
         async swapSides(position) {
             if (at) await mover.swap({ uri: at.uri, plan: at.plan, position });
+        },
+        compare(earlier) {
+            choice = { ...choice, earlier };
+            view = 'compare';
+            void draw();
         },
         pin(next) {
             // There has to be something to be pinned to.
@@ -317,20 +333,11 @@ export function fillPanel(
     return diagram;
 }
 
-function isInPlan({ plan }: Picture, caret: Position): boolean {
+function isInPlan({ plan }: Looked, caret: Position): boolean {
     const { start, end } = plan.range;
     return new Range(start.line, start.character, end.line, end.character).contains(caret);
 }
 
-function nameOf(uri: string): string {
-    return decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
-}
-
 function otherColumn({ viewColumn }: WebviewPanel): ViewColumn {
     return viewColumn === ViewColumn.One ? ViewColumn.Two : ViewColumn.One;
-}
-
-function nonce(): string {
-    const bytes = crypto.getRandomValues(new Uint8Array(16));
-    return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }

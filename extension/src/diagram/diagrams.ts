@@ -2,6 +2,7 @@ import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPa
 import type { PictureWanted } from '../../../language/src/editor/protocol.ts';
 import type { Gaze } from '../gaze.ts';
 import type { Server } from '../server.ts';
+import { contributeComparison } from './compare-with.ts';
 import { type Diagram, diagramType, fillPanel, type PlanName } from './diagram.ts';
 import { exportDiagram, wantedAt, wantedOf } from './export.ts';
 import { contributeLureMenu } from './lure-menu.ts';
@@ -60,6 +61,7 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
         }),
         commands.registerCommand('layback.openDiagram', open),
         contributeLureMenu(meant),
+        contributeComparison(server, meant),
         commands.registerCommand('layback.pinDiagram', () => meant()?.pin(true)),
         commands.registerCommand('layback.followPlan', () => meant()?.pin(false)),
         commands.registerCommand('layback.exportSvg', () => exportDiagram('svg', home, wantedFor())),

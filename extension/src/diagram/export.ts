@@ -42,12 +42,17 @@ export async function exportDiagram(
 }
 
 export function wantedOf({ uri, plan, view }: Shown): PictureWanted {
-    return { uri, plan, view };
+    return { uri, plan, view: onPaper(view) };
 }
 
 export function wantedAt({ document, caret }: Place, view: View = 'above'): PictureWanted {
     const { line, character } = caret;
-    return { uri: document.uri.toString(), position: { line, character }, view };
+    return { uri: document.uri.toString(), position: { line, character }, view: onPaper(view) };
+}
+
+/** What moves, and what is compared, goes onto paper from above; `layback draw` has all of them. */
+function onPaper(view: View): 'above' | 'side' {
+    return view === 'side' ? 'side' : 'above';
 }
 
 async function pixels(server: Server, want: PictureWanted, extension: Uri): Promise<Uint8Array | undefined> {

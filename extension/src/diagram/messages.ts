@@ -1,12 +1,22 @@
 import type { LureMove, Summary, Trial } from '../../../language/src/editor/protocol.ts';
 import type { Room } from './paper.ts';
+import {
+    type Choice,
+    choiceFrom,
+    type ShowStrike,
+    type ShowTurn,
+    strikeFrom,
+    turnFrom,
+} from './scene-messages.ts';
+import { isList, isName, isRecord, isTexts } from './shapes.ts';
+import { isView, type View } from './views.ts';
 
 /*
  * All that the panel and the page in it say to each other. Either end takes nothing on trust: a page can be asked
  * by whatever runs in it, and a panel restored by what an older version left behind.
  */
 
-export type View = 'above' | 'side';
+export type { View };
 
 /** A plan on show. */
 export interface Shown {
@@ -14,6 +24,8 @@ export interface Shown {
     readonly plan: string;
     readonly view: View;
     readonly pinned: boolean;
+    /** What the view was asked for, where it can be asked for more than a plan. */
+    readonly choice?: Choice;
 }
 
 /** What the page keeps through a reload, for the panel to begin with. */
@@ -35,14 +47,25 @@ export interface ShowPicture {
     readonly outdated?: string;
     /** Less than is meant, for want of a text that could be read: any other picture of the plan is better. */
     readonly partial?: boolean;
+    /** Of a comparison: the earlier plan's title, where it comes from, and every change as a sentence. */
+    readonly compared?: {
+        readonly before: string;
+        readonly from: string;
+        readonly told: readonly string[];
+    };
     /** Drawn without what stands below it on paper, the caution among it: the page has to say that. */
     readonly bare?: boolean;
 }
 
-/** No picture, and what to do about it. A picture that is there stays, with the words above it. */
+/**
+ * No picture, and what to do about it. A picture that is there stays, with the words above it; but for `choose`, which
+ * says what a view wants to know first.
+ */
 export interface ShowWords {
     readonly kind: 'words';
-    readonly state: 'loading' | 'empty' | 'stopped';
+    readonly state: 'loading' | 'empty' | 'stopped' | 'choose';
+    /** Of the view that wants to know something. */
+    readonly shown?: Shown;
     readonly words: string;
     readonly offers: readonly Offer[];
 }
@@ -67,7 +90,7 @@ export interface Unmoved {
     readonly words: string;
 }
 
-export type ToPage = ShowPicture | ShowWords | MarkPosition | ShowTrial | Unmoved;
+export type ToPage = ShowPicture | ShowTurn | ShowStrike | ShowWords | MarkPosition | ShowTrial | Unmoved;
 
 /** Commands that the page may have carried out, by what its buttons say. */
 export const offers = {
@@ -75,6 +98,8 @@ export const offers = {
     'New Team Folder…': 'layback.newTeamFolder',
     'Restart Language Server': 'layback.restart',
     'Show the Log': 'layback.showLog',
+    'Compare with Another Plan…': 'layback.compareWithPlan',
+    'Compare with the Last Commit': 'layback.compareWithCommit',
 } as const;
 
 export type Offer = keyof typeof offers;
@@ -85,6 +110,8 @@ export type FromPage =
     | ({ readonly kind: 'room' } & Room)
     | { readonly kind: 'reveal'; readonly id: string }
     | { readonly kind: 'view'; readonly view: View }
+    /** Another turn, or another bite. */
+    | { readonly kind: 'choose'; readonly choice: Choice }
     /** A lure is held at a place, m astern: what would follow? */
     | { readonly kind: 'try'; readonly position: string; readonly astern: number }
     /** It is let go there: the text is to say so. */
@@ -106,6 +133,10 @@ export function fromPage(message: unknown): FromPage | undefined {
             return isName(message.id) ? { kind: 'reveal', id: message.id } : undefined;
         case 'view':
             return isView(message.view) ? { kind: 'view', view: message.view } : undefined;
+        case 'choose': {
+            const choice = choiceFrom(message.choice);
+            return choice && { kind: 'choose', choice };
+        }
         case 'try':
         case 'move': {
             const { kind, position, astern } = message;
@@ -140,13 +171,18 @@ export function toPage(message: unknown): ToPage | undefined {
                 ...(typeof outdated === 'string' && { outdated }),
                 ...(message.partial === true && { partial: true }),
                 ...(message.bare === true && { bare: true }),
+                ...(isCompared(message.compared) && { compared: message.compared }),
             };
         }
+        case 'turn':
+            return turnFrom(message, shownFrom(message.shown));
+        case 'strike':
+            return strikeFrom(message, shownFrom(message.shown));
         case 'words': {
             const { state, words, offers } = message;
-            const isState = state === 'loading' || state === 'empty' || state === 'stopped';
-            if (!isState || typeof words !== 'string' || !Array.isArray(offers)) return undefined;
-            return { kind: 'words', state, words, offers: offers.filter(isOffer) };
+            const shown = shownFrom(message.shown);
+            if (!isState(state) || typeof words !== 'string' || !Array.isArray(offers)) return undefined;
+            return { kind: 'words', state, words, offers: offers.filter(isOffer), ...(shown && { shown }) };
         }
         case 'mark':
             return isTexts(message.ids) ? { kind: 'mark', ids: message.ids } : undefined;
@@ -189,22 +225,25 @@ function shownFrom(value: unknown): Shown | undefined {
     if (!isRecord(value)) return undefined;
     const { uri, plan, view, pinned } = value;
     if (!isName(uri) || !isName(plan) || !isView(view) || typeof pinned !== 'boolean') return undefined;
-    return { uri, plan, view, pinned };
-}
-
-/** As long as an address or a name in a plan can sensibly be. */
-const longest = 4096;
-
-function isName(value: unknown): value is string {
-    return typeof value === 'string' && value !== '' && value.length <= longest;
+    const choice = choiceFrom(value.choice);
+    return { uri, plan, view, pinned, ...(choice && { choice }) };
 }
 
 function isPixels(value: unknown): value is number {
     return typeof value === 'number' && value >= 1 && value <= 20_000;
 }
 
-function isView(value: unknown): value is View {
-    return value === 'above' || value === 'side';
+function isState(value: unknown): value is ShowWords['state'] {
+    return value === 'loading' || value === 'empty' || value === 'stopped' || value === 'choose';
+}
+
+function isCompared(value: unknown): value is ShowPicture['compared'] & object {
+    return (
+        isRecord(value) &&
+        typeof value.before === 'string' &&
+        typeof value.from === 'string' &&
+        isTexts(value.told)
+    );
 }
 
 function isOffer(value: unknown): value is Offer {
@@ -240,16 +279,4 @@ const farthest = 10_000;
 
 function isPlace(value: unknown): value is number {
     return typeof value === 'number' && value >= 0 && value <= farthest;
-}
-
-function isTexts(value: unknown): value is readonly string[] {
-    return isList(value, (each) => typeof each === 'string');
-}
-
-function isList(value: unknown, holds: (each: unknown) => boolean): boolean {
-    return Array.isArray(value) && value.every(holds);
-}
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-    return typeof value === 'object' && value !== null;
 }

@@ -1,3 +1,5 @@
+import { viewNames, views } from './views.ts';
+
 /** Where the parts of the page are, as the page can ask for them. */
 export interface PageParts {
     readonly script: string;
@@ -7,6 +9,13 @@ export interface PageParts {
     /** Unguessable, and another one for every page. */
     readonly nonce: string;
 }
+
+const radios = views
+    .map((view, index) => {
+        const first = index === 0;
+        return `<button type="button" role="radio" id="show-${view}" aria-checked="${first}"${first ? '' : ' tabindex="-1"'}>${viewNames[view]}</button>`;
+    })
+    .join('\n');
 
 /** The page inside the panel: it runs one script, loads one style sheet, and can ask for nothing else. */
 export function page({ script, style, source, nonce }: PageParts): string {
@@ -23,23 +32,26 @@ export function page({ script, style, source, nonce }: PageParts): string {
 <body>
 <main id="all">
 <div id="bar" role="toolbar" aria-label="Diagram">
-<div role="radiogroup" aria-label="What is shown">
-<button type="button" role="radio" id="show-above" aria-checked="true">Above</button>
-<button type="button" role="radio" id="show-side" aria-checked="false" tabindex="-1">Side</button>
-<button type="button" role="radio" id="show-table" aria-checked="false" tabindex="-1">Table</button>
+<div id="views" role="radiogroup" aria-label="What is shown">
+${radios}
 </div>
+<div id="tools">
+<button type="button" id="as-table" aria-pressed="false" title="The same in words">Table</button>
 <div id="zoom" role="group" aria-label="Zoom">
 <button type="button" id="zoom-out" aria-label="Zoom out" title="Zoom out (−)">−</button>
 <button type="button" id="zoom-fit" title="Show all of it (0)">Fit</button>
 <button type="button" id="zoom-in" aria-label="Zoom in" title="Zoom in (+)">+</button>
 </div>
 </div>
+</div>
+<div id="choices" role="group" hidden></div>
 <div id="scene">
 <div id="banner" role="status" hidden></div>
 <div id="stage" aria-busy="true"></div>
 <section id="trial" role="status" aria-label="What would follow" hidden></section>
-<section id="table" aria-label="The plan as a table"></section>
+<section id="table" aria-label="The same in words"></section>
 </div>
+<section id="player" aria-label="Through the turn" hidden></section>
 <p id="caution"></p>
 <section id="words" aria-live="polite"></section>
 </main>

@@ -1,4 +1,4 @@
-import type { View } from './messages.ts';
+import type { View } from './views.ts';
 
 /** The room that a page has for a drawing, CSS px. */
 export interface Room {

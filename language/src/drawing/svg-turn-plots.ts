@@ -61,7 +61,11 @@ export function drawNearest(
 }
 
 /** The tightest clean turns as arcs to one scale, port to the left. */
-export function drawCleanTurns({ clean }: TurnScene, { clean: box }: TurnSheet, palette: Palette): string {
+export function drawCleanTurns(
+    { clean }: TurnScene,
+    { clean: box }: Pick<TurnSheet, 'clean'>,
+    palette: Palette,
+): string {
     const { ink, soft, paper } = palette;
     const { port, starboard } = clean;
     if (box.height === 0) return '';

@@ -22,6 +22,13 @@ interface LastGood {
     readonly entry: PlanEntry;
 }
 
+/** A plan to be shown, and what is to be said with it. */
+export interface Seen extends LastGood {
+    /** False while the text cannot be read, or does not hold it. */
+    readonly isWhole: boolean;
+    readonly told: Pick<Picture, 'uri' | 'version' | 'plan' | 'outdated' | 'partial'>;
+}
+
 /** Draws plans; while a text cannot be read, the last one of it that could. */
 export class Pictures {
     private readonly services: EditorSharedServices;
@@ -37,6 +44,14 @@ export class Pictures {
     }
 
     draw(document: LangiumDocument, wanted: PictureWanted): Picture | undefined {
+        const seen = this.see(document, wanted);
+        if (!seen) return undefined;
+        const moves = seen.isWhole ? lureMoves(seen.analysed) : [];
+        return { ...seen.told, ...drawn(seen, wanted), moves };
+    }
+
+    /** The plan that is wanted, as it stands or as it last could be read. */
+    see(document: LangiumDocument, wanted: PlanWanted): Seen | undefined {
         const uri = document.uri.toString();
         const sheet = this.services.editor.Checks.of(uri);
         if (!sheet) return undefined;
@@ -54,13 +69,15 @@ export class Pictures {
         if (!shown) return undefined;
         const version = this.services.workspace.TextDocuments.get(document.uri)?.version;
         return {
-            uri,
-            ...(version !== undefined && { version }),
-            plan: shown.entry,
-            ...drawn(shown, wanted),
-            moves: analysed && !broken ? lureMoves(analysed) : [],
-            ...(outdated(analysed, broken) ?? {}),
-            ...(broken !== undefined && !good && { partial: true }),
+            ...shown,
+            isWhole: analysed !== undefined && !broken,
+            told: {
+                uri,
+                ...(version !== undefined && { version }),
+                plan: shown.entry,
+                ...(outdated(analysed, broken) ?? {}),
+                ...(broken !== undefined && !good && { partial: true }),
+            },
         };
     }
 
@@ -86,8 +103,8 @@ export function drawn(
 }
 
 /** Where in the texts what a scene shows is said; of what stands beside a lure, the whole block of its position. */
-function placesIn(
-    { elements, notes, marks }: Scene | SideScene,
+export function placesIn(
+    { elements, notes, marks }: Pick<Scene | SideScene, 'elements' | 'notes' | 'marks'>,
     lines: readonly SpreadLine[],
 ): PicturePlace[] {
     const blocks = new Map(lines.map(({ position, origin }) => [position.name, origin.property]));

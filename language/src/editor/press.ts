@@ -1,6 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import type { CardPrinter } from '../drawing/card/printer.ts';
 import { type Press as PngPress, type PngWishes, pngOf } from '../drawing/png.ts';
+import type { SeldomViews } from '../drawing/seldom.ts';
 import type { FenceDrawer } from './fence-drawing.ts';
 import { readFile } from './protocol.ts';
 
@@ -42,6 +43,11 @@ export class Press {
     /** What draws plans that no file holds. */
     fences(folder: string): Promise<FenceDrawer> {
         return this.program(folder, 'fence.js', 'laybackFence');
+    }
+
+    /** What makes the views that are seldom asked for. */
+    views(folder: string): Promise<SeldomViews> {
+        return this.program(folder, 'views.js', 'laybackViews');
     }
 
     /** Read from where the editor lies, like the server itself, and only once it is wanted. */

@@ -1,12 +1,29 @@
 import type { Location, Position, Range, WorkspaceEdit } from 'vscode-languageserver-types';
 import type { PaletteName } from '../drawing/palette.ts';
 import type { Summary } from '../drawing/summary.ts';
-import type { SvgWishes } from '../drawing/svg.ts';
 import type { Severity } from '../plan/finding.ts';
 import type { RuleEntry } from '../reports/sarif.ts';
 import type { Card, CardWanted, Fence, FenceWanted, Figures, PngWanted, Sensitivity } from './printed.ts';
 import type { DeepPartial, Settings } from './settings.ts';
+import type {
+    Comparison,
+    ComparisonWanted,
+    MoveWanted,
+    MoveWritten,
+    NotCompared,
+    Picture,
+    PictureWanted,
+    PositionWanted,
+    StrikeScene,
+    StrikeWanted,
+    Trial,
+    TryMove,
+    TurnScene,
+    TurnWanted,
+    Viewed,
+} from './viewed.ts';
 
+export type * from './viewed.ts';
 export type {
     Card,
     CardWanted,
@@ -58,6 +75,15 @@ export const plansOfFile = request<{ readonly uri: string }, PlansOfFile | null>
 
 /** A plan as a picture. */
 export const picture = request<PictureWanted, Picture | null>('layback/picture');
+
+/** A plan in a half turn, for a player: tens of milliseconds, in slices, and can be cancelled. */
+export const turnView = request<TurnWanted, Viewed<TurnScene> | null>('layback/turnView');
+
+/** A bite on one line of a plan. */
+export const strikeView = request<StrikeWanted, Viewed<StrikeScene> | null>('layback/strikeView');
+
+/** A plan over an earlier version of it, or over another one. */
+export const comparison = request<ComparisonWanted, Comparison | NotCompared | null>('layback/comparison');
 
 /** What follows if a lure ran elsewhere: nothing is written. */
 export const tryMove = request<TryMove, Trial | null>('layback/tryMove');
@@ -209,94 +235,6 @@ export interface PlanWanted {
     readonly uri: string;
     readonly plan?: string;
     readonly position?: Position;
-}
-
-export interface PictureWanted extends PlanWanted {
-    /** `above` by default. */
-    readonly view?: 'above' | 'side';
-    readonly wishes?: SvgWishes;
-}
-
-export interface Picture {
-    readonly uri: string;
-    /** Of the document that it was drawn from; absent for a file that nobody has open. */
-    readonly version?: number;
-    readonly plan: PlanEntry;
-    readonly svg: string;
-    /** The same in words, and as a table. */
-    readonly summary: Summary;
-    /** Of what is drawn, where the text says it: the use, not the definition. */
-    readonly places: readonly PicturePlace[];
-    /** Of each lure that can be moved by hand. None while the text cannot be read. */
-    readonly moves: readonly LureMove[];
-    /**
-     * Why this is not the text as it stands: it cannot be read, and this is the last picture of one that could.
-     * To be shown with the picture.
-     */
-    readonly outdated?: string;
-    /** True where no text of it could ever be read: this is what can be read of it, and less than is meant. */
-    readonly partial?: boolean;
-}
-
-/** Where the text says what one element stands for. */
-export interface PicturePlace extends Location {
-    /** The `data-id` of the element in the picture. */
-    readonly id: string;
-    /** The position of the spread that it belongs to. */
-    readonly position?: string;
-    /** Of a finding: every position that it concerns. */
-    readonly positions?: readonly string[];
-}
-
-/** A lure that can be taken in or let back, and where to. */
-export interface LureMove {
-    readonly position: string;
-    /** Where it runs, m astern of the transom. */
-    readonly astern: number;
-    /** Where its author counts waves it snaps to their faces; a distance may be any. */
-    readonly counts: 'waves' | 'distance';
-    /** The ideal place on each wave, m astern, nearer the boat first. */
-    readonly faces: readonly { readonly wave: number; readonly astern: number }[];
-}
-
-/** One line of a plan. */
-export interface PositionWanted {
-    readonly uri: string;
-    readonly plan: string;
-    readonly position: string;
-}
-
-export interface MoveWanted extends PositionWanted {
-    /** Where to, m astern of the transom. */
-    readonly astern: number;
-}
-
-export interface TryMove extends MoveWanted {
-    readonly view?: 'above' | 'side';
-    readonly wishes?: SvgWishes;
-    /** Also follows the turns of a plan that says how tightly it turns: tens of milliseconds. */
-    readonly turns?: boolean;
-}
-
-/** A lure at another place, as long as nothing is written. */
-export interface Trial extends Pick<Picture, 'svg' | 'summary' | 'moves'> {
-    /** As it would be written: `back wave 4`. */
-    readonly text: string;
-    /** Where it would run then, m astern of the transom. */
-    readonly astern: number;
-    /** The wave that it would be at the ideal place of. */
-    readonly wave?: number;
-    /** What would be found about the lure, and what about it would no longer be. */
-    readonly findings: { readonly here: readonly string[]; readonly gone: readonly string[] };
-    /** `Turns cleanly down to 48 m to port (shotgun too slow), …`: the radius and what ends it each way; only where turns were asked for and can be followed. */
-    readonly turns?: string;
-}
-
-export interface MoveWritten {
-    readonly text: string;
-    readonly edit: WorkspaceEdit;
-    /** Of the open document that the edit is for; absent where nobody has it open. */
-    readonly version?: number;
 }
 
 export interface StarterFile {

@@ -1,21 +1,26 @@
 import { DocumentState, type LangiumDocument, UriUtils } from 'langium';
 import { createRequestHandler } from 'langium/lsp';
-import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { type CancellationToken, type Connection, LSPErrorCodes } from 'vscode-languageserver';
 import { library } from '../library/library.ts';
 import { figuresJson } from '../reports/figures.ts';
 import { figuresTable } from '../reports/figures-table.ts';
 import type { CheckedSheet } from '../rules/check.ts';
+import { comparisonOf } from './comparison.ts';
+import { overtaken } from './in-turns.ts';
 import { moveEdit, moveOf } from './moves.ts';
 import { type RulePages, rulePages } from './pages.ts';
 import { entryOf, planWanted } from './pictures.ts';
+import { Press } from './press.ts';
 import * as protocol from './protocol.ts';
 import { tallyOfAll } from './publish.ts';
 import type { EditorSharedServices } from './services.ts';
 import { sidesSwapped } from './swap-sides.ts';
 import { trialOf } from './trial.ts';
+import { strikeOf, turnOf } from './views.ts';
 
 /** Answers what the extension and the preview ask beyond the standard protocol. */
 export function answerRequests(connection: Connection, services: EditorSharedServices): void {
+    const press = new Press(connection);
     const { Checks, Pictures } = services.editor;
     const { TextDocuments, DocumentBuilder, WorkspaceManager } = services.workspace;
 
@@ -51,6 +56,24 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
         plans: sheet.plans.map((plan) => entryOf(plan, sheet)),
     }));
     answer(protocol.picture, (_, params, document) => Pictures.draw(document, params));
+    answer(protocol.turnView, async (sheet, params, document, token) => {
+        const seen = Pictures.see(document, params);
+        return (
+            seen &&
+            (await turnOf(seen, params, await press.views(params.press), () => {
+                if (token.isCancellationRequested) throw overtaken(LSPErrorCodes.RequestCancelled);
+                if (Checks.of(document.uri) !== sheet) throw overtaken(LSPErrorCodes.ContentModified);
+            }))
+        );
+    });
+    answer(protocol.strikeView, async (_, params, document) => {
+        const seen = Pictures.see(document, params);
+        return seen && strikeOf(seen, params, document, await press.views(params.press));
+    });
+    answer(protocol.comparison, async (_, params, document) => {
+        const seen = Pictures.see(document, params);
+        return seen && (await comparisonOf(seen, params, await press.views(params.press), services));
+    });
     answer(protocol.tryMove, (sheet, params, _, token) => trialOf(sheet, params, token));
     answer(protocol.writeMove, (sheet, params, document) => {
         const analysed = sheet.plans.find(({ plan }) => plan.name === params.plan);

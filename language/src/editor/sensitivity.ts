@@ -1,14 +1,11 @@
 import { DocumentState, isOperationCancelled, URI } from 'langium';
-import { type CancellationToken, type Connection, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
-import type { Steps } from '../physics/steps.ts';
+import { type CancellationToken, type Connection, LSPErrorCodes } from 'vscode-languageserver';
 import { sensitivityOf } from '../plan/analyse/sensitivity.ts';
 import { sensitivityText } from '../reports/figures-table.ts';
+import { inTurns, overtaken } from './in-turns.ts';
 import { planWanted } from './pictures.ts';
 import * as protocol from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
-
-/** So long, ms, others may wait for their turn. */
-const atOnce = 8;
 
 /**
  * Answers what one metre, one line or one trade would make of a plan's tightest turns. That takes seconds, so it is
@@ -55,24 +52,4 @@ async function sensitivityAsked(
         title,
         text: await sensitivityText({ ...analysed, sensitivity }),
     };
-}
-
-/**
- * Goes through steps with rests between.
- *
- * @param goOn  throws where there is no more use in it
- */
-async function inTurns<T>(steps: Steps<T>, goOn: () => void): Promise<T> {
-    for (let since = performance.now(); ; ) {
-        const step = steps.next();
-        if (step.done) return step.value;
-        if (performance.now() - since < atOnce) continue;
-        await new Promise((resolve) => setTimeout(resolve));
-        goOn();
-        since = performance.now();
-    }
-}
-
-function overtaken(code: number): ResponseError<void> {
-    return new ResponseError(code, 'The answer is no longer wanted.');
 }

@@ -98,6 +98,15 @@ const fluentModule: Module<LaybackServices, PartialLangiumCoreServices> = {
 
 /** The language without an editor: parse, link, resolve. */
 export function createServices(): LaybackServices {
+    return servicesWith(fluentModule);
+}
+
+/** The same in a world beside an editor's, with the parser that the editor brings along anyway. */
+export function createServicesBeside(): LaybackServices {
+    return servicesWith({});
+}
+
+function servicesWith(parser: typeof fluentModule): LaybackServices {
     const shared = inject(
         createDefaultSharedCoreModule(EmptyFileSystem),
         LaybackGeneratedSharedModule,
@@ -107,7 +116,7 @@ export function createServices(): LaybackServices {
         createDefaultCoreModule({ shared }),
         LaybackGeneratedModule,
         languageModule,
-        fluentModule,
+        parser,
     );
     shared.ServiceRegistry.register(services);
     return services as LaybackServices;

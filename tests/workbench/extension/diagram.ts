@@ -142,19 +142,20 @@ export function testDiagram(bench: () => Workbench): void {
         await bench().openFile('plans/blue-marlin.spread');
         await bench().select('crew 4');
         await expect.poll(() => diagram.plan(), soon).toBe('bank-settled');
-        await diagram.view().getByRole('radio', { name: 'Side' }).click();
+        await diagram.view().getByRole('radio', { name: 'From the side' }).click();
         await expect
             .poll(() => diagram.view().locator('#stage > svg').getAttribute('data-view'), soon)
             .toBe('side');
         await bench().screenshot('diagram-side');
-        await diagram.view().getByRole('radio', { name: 'Table' }).click();
+        await diagram.view().getByRole('button', { name: 'Table' }).click();
         expect(await diagram.view().locator('#stage').isVisible()).toBe(false);
         const heads = diagram.view().getByRole('columnheader');
         expect(await heads.allInnerTexts()).toEqual(expect.arrayContaining(['Position', 'Astern', 'Wave']));
         await bench().screenshot('diagram-table');
         await diagram.view().getByRole('button', { name: 'Starboard short rigger' }).click();
         await expect.poll(() => diagram.marked(), soon).toEqual(['starboard short rigger']);
-        await diagram.view().getByRole('radio', { name: 'Above' }).click();
+        await diagram.view().getByRole('button', { name: 'Table' }).click();
+        await diagram.view().getByRole('radio', { name: 'From above' }).click();
         await expect
             .poll(() => diagram.view().locator('#stage > svg').getAttribute('data-bow'), soon)
             .toBe('up');

@@ -72,7 +72,7 @@ function plainAmount(node: Quantity): string {
 /** More digits than anybody writes and fewer than conversion spoils. */
 function inUnit(amount: Amount, unit: Unit, digits = 7): string {
     const number = Number(fromSI(si(amount), unit).toPrecision(digits));
-    return unit === units.count
+    return unit.symbol === units.count.symbol
         ? String(number)
         : unit.symbol === '%'
           ? `${number}%`

@@ -1,0 +1,135 @@
+import { type CancellationToken, Uri } from 'vscode';
+import {
+    comparison,
+    type Earlier,
+    type Picture,
+    type PictureWanted,
+    type PlanWanted,
+    picture,
+    strikeView,
+    turnView,
+} from '../../../language/src/editor/protocol.ts';
+import type { Server } from '../server.ts';
+import { lastCommitted } from './git.ts';
+import type { Shown, ShowPicture, ShowWords, ToPage } from './messages.ts';
+import type { Choice } from './scene-messages.ts';
+import type { View } from './views.ts';
+
+/** What a plan is looked at for. */
+export interface Wanted extends PlanWanted {
+    readonly view: View;
+    readonly choice: Choice;
+    /** Where the server finds the program for views that are seldom asked for. */
+    readonly press: string;
+    readonly wishes: NonNullable<PictureWanted['wishes']>;
+}
+
+/** A plan as a view shows it. */
+export interface Looked extends Pick<Picture, 'uri' | 'version' | 'plan' | 'places'> {
+    /** Of the views that are one drawing. */
+    readonly picture?: Picture;
+    /** The position that a bite is shown on. */
+    readonly line?: string;
+    readonly message: (shown: Shown) => ToPage;
+}
+
+/** @returns undefined where the file has no plan, or nobody wants the answer any more */
+export async function look(
+    server: Server,
+    { view, choice, wishes, press, ...plan }: Wanted,
+    token: CancellationToken,
+): Promise<Looked | undefined> {
+    switch (view) {
+        case 'above':
+        case 'side': {
+            const answer = await server.ask(picture, { ...plan, view, wishes }, token);
+            return answer ? drawn(answer, wishes) : undefined;
+        }
+        case 'turn': {
+            const answer = await server.ask(turnView, { ...plan, ...choice.turn, press }, token);
+            return answer ? numbered('turn', answer, wishes) : undefined;
+        }
+        case 'strike': {
+            const answer = await server.ask(strikeView, { ...plan, ...choice.strike, press }, token);
+            const line = answer ? { line: answer.scene.position } : {};
+            return answer ? { ...numbered('strike', answer, wishes), ...line } : undefined;
+        }
+        case 'compare':
+            return compared(server, { view, choice, wishes, press, ...plan }, token);
+    }
+}
+
+function drawn(answer: Picture, wishes: Wanted['wishes'], more: Pick<ShowPicture, 'compared'> = {}): Looked {
+    const { uri, plan, places, version } = answer;
+    return {
+        ...{ uri, plan, places, ...(version !== undefined && { version }) },
+        picture: answer,
+        message: (shown) => ({
+            kind: 'picture',
+            shown,
+            svg: answer.svg,
+            summary: answer.summary,
+            places: places.map(({ id }) => id),
+            moves: answer.moves,
+            ...(version !== undefined && { version }),
+            ...(answer.outdated !== undefined && { outdated: answer.outdated }),
+            ...(answer.partial && { partial: true }),
+            ...(wishes.foot === false && { bare: true }),
+            ...more,
+        }),
+    };
+}
+
+type Viewed = Pick<Picture, 'uri' | 'version' | 'plan' | 'places' | 'outdated'> & { readonly scene: unknown };
+
+function numbered(kind: 'turn' | 'strike', answer: Viewed, { palette }: Wanted['wishes']): Looked {
+    const { uri, plan, places, version, outdated, scene } = answer;
+    const told = { ...(version !== undefined && { version }), ...(outdated !== undefined && { outdated }) };
+    const ids = places.map(({ id }) => id);
+    return {
+        ...{ uri, plan, places, ...(version !== undefined && { version }) },
+        message: (shown) => ({ kind, shown, scene, palette, places: ids, ...told }) as ToPage,
+    };
+}
+
+/** A plan over an earlier version of it; before one is chosen, and where it cannot be had, what to do. */
+async function compared(
+    server: Server,
+    { choice, wishes, press, view: _, ...plan }: Wanted,
+    token: CancellationToken,
+): Promise<Looked | undefined> {
+    // Where the plan is, and that there is one: what has nothing to compare with is about a plan all the same.
+    const now = await server.ask(picture, { ...plan, view: 'above', wishes }, token);
+    if (!now) return undefined;
+    const asking = (words: string) => asks(now, words);
+    const { earlier } = choice;
+    if (earlier === undefined)
+        return asking('Two versions on one sheet, the earlier one in broken lines. Compare with what?');
+    let wanted: Earlier;
+    if (earlier === 'commit') {
+        const committed = await lastCommitted(Uri.parse(now.uri, true));
+        if ('reason' in committed) return asking(committed.reason);
+        wanted = { uri: now.uri, text: committed.text };
+    } else wanted = earlier;
+    const named = { uri: now.uri, plan: now.plan.name };
+    const answer = await server.ask(comparison, { ...named, earlier: wanted, wishes, press }, token);
+    if (!answer) return undefined;
+    if ('reason' in answer) return asking(answer.reason);
+    const from =
+        earlier === 'commit'
+            ? 'as of the last commit; what it uses is as it stands now'
+            : fileName(earlier.uri);
+    return drawn(answer, wishes, { compared: { before: answer.before, from, told: answer.told } });
+}
+
+function asks({ uri, plan, version }: Picture, words: string): Looked {
+    const offers: ShowWords['offers'] = ['Compare with Another Plan…', 'Compare with the Last Commit'];
+    return {
+        ...{ uri, plan, places: [], ...(version !== undefined && { version }) },
+        message: (shown) => ({ kind: 'words', state: 'choose', words, offers, shown }),
+    };
+}
+
+export function fileName(uri: string): string {
+    return decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
+}
