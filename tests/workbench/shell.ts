@@ -50,7 +50,13 @@ export function shell(page: Page, folder: string) {
                 () => true,
                 () => false,
             );
-            if (opened && (await take(text, label, beside))) return;
+            try {
+                if (opened && (await take(text, label, beside))) return;
+            } catch (fault) {
+                // A list of another command may have come up in its place: away with it, and from the start.
+                if (tries >= 3) throw fault;
+                await page.keyboard.press('Escape');
+            }
         }
         throw new Error(`the editor does not answer to ${keys}`);
     };
@@ -79,6 +85,17 @@ export function shell(page: Page, folder: string) {
             within(`choose "${label}"`, async () => {
                 await input.waitFor();
                 if (!(await take(label, label))) throw new Error('the list closes');
+            }),
+
+        /** Gives up what a command asks, once it is asked: an Escape before that would give up nothing. */
+        decline: (label: string) =>
+            within(`decline "${label}"`, async () => {
+                await rows
+                    .filter({ has: page.locator('.label-name', { hasText: exactly(label) }) })
+                    .first()
+                    .waitFor();
+                await input.press('Escape');
+                await input.waitFor({ state: 'hidden' });
             }),
 
         /** Answers a question that a command asks in words; without words, with those that stand there. */

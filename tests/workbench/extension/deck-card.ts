@@ -43,7 +43,7 @@ export function testDeckCard(bench: () => Workbench): void {
 
     test('and not where nobody chose what for', async () => {
         await bench().command('Layback: Save Deck Card…');
-        await bench().page.keyboard.press('Escape');
+        await bench().decline('PDF on A4');
         expect(existsSync(path.join(bench().folder, 'ours/plans/first-card.svg'))).toBe(false);
         await closeAll(bench());
     });
