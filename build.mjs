@@ -208,7 +208,7 @@ const targets = {
         }),
     ],
     views: [
-        browser('language/src/drawing/seldom.ts', 'dist/press/views.js', 'iife', {
+        browser('language/src/editor/shown.ts', 'dist/press/views.js', 'iife', {
             globalName: 'laybackViews',
             plugins: [leftOut],
         }),

@@ -22,7 +22,7 @@ export function begin(context: ExtensionContext, launch: Launch) {
         contributeFirstPlan(server),
         contributeCommands(context, server, gaze),
     );
-    const { extendMarkdownIt, forget } = extendMarkdown(server, context.extensionUri);
+    const { extendMarkdownIt, forget } = extendMarkdown(server);
     context.subscriptions.push(server.hear(checked, forget));
     return { extendMarkdownIt };
 }

@@ -1,4 +1,4 @@
-import { commands, Uri } from 'vscode';
+import { commands } from 'vscode';
 import { type Fence, fence } from '../../language/src/editor/protocol.ts';
 import type { Server } from './server.ts';
 
@@ -21,14 +21,13 @@ const most = 50;
  * What the Markdown preview asks of this extension: plans in a fence, ```spread, are drawn in their place. The renderer
  * does not wait, so a plan that was not drawn yet is drawn beside it, and the preview made anew when it is.
  */
-export function extendMarkdown(server: Server, extension: Uri) {
-    const press = Uri.joinPath(extension, 'dist/press').toString();
+export function extendMarkdown(server: Server) {
     const drawn = new Map<string, Fence | undefined>();
     const draw = async (key: string, uri: string, text: string) => {
         drawn.set(key, undefined);
         for (const oldest of drawn.keys()) if (drawn.size > most) drawn.delete(oldest);
         await server.started();
-        const answer = await server.ask(fence, { uri, text, press }).catch(() => undefined);
+        const answer = await server.ask(fence, { uri, text }).catch(() => undefined);
         // Asked again at the next look where nobody was there to answer.
         if (answer) drawn.set(key, answer);
         else drawn.delete(key);

@@ -65,7 +65,7 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
         const started: InitializationOptions = {
             commands: Object.values(commands),
             files: true,
-            pages: Uri.joinPath(context.extensionUri, 'dist/rule-pages.json').toString(),
+            beside: Uri.joinPath(context.extensionUri, 'dist').toString(),
         };
         client = await launch({
             documentSelector: [{ language: 'layback' }],

@@ -13,7 +13,7 @@ process.on('unhandledRejection', (fault) =>
 );
 startServer(connection, {
     disk: diskOfNode,
-    pages: async () => JSON.parse(await readFile(join(import.meta.dirname, 'rule-pages.json'), 'utf8')),
+    beside: async (name) => Uint8Array.from(await readFile(join(import.meta.dirname, name))),
     lateAnalyses: [turnAnalysis],
     sweep: sweepOfNode(),
 });

@@ -16,6 +16,8 @@ import {
 import {
     builtInText,
     kindOfFile,
+    type Picture,
+    picture,
     readFile,
     readFolder,
     tallyOfAll,
@@ -31,7 +33,9 @@ const files = new Map([
     ['memory:/team/tackle.spread', tackle],
     ['memory:/team/plans/march.spread', plan],
     ['memory:/team/plans/wrong.spread', 'spread wrong { sped 8 kn  note "é🐟" }\n'],
-    ['memory:/extension/rule-pages.json', readFileSync(join(dist, 'rule-pages.json'), 'utf8')],
+    ...['rule-pages.json', 'press/views.js'].map(
+        (name) => [`memory:/extension/${name}`, readFileSync(join(dist, name), 'utf8')] as const,
+    ),
     ['memory:/team/node_modules/x.spread', 'spread x { sped 8 kn }\n'],
 ]);
 
@@ -106,7 +110,7 @@ beforeAll(async () => {
         processId: null,
         rootUri: null,
         capabilities: capable,
-        initializationOptions: { files: true, pages: 'memory:/extension/rule-pages.json' },
+        initializationOptions: { files: true, beside: 'memory:/extension' },
         workspaceFolders: [{ uri: 'memory:/team', name: 'team' }],
     });
     await connection.sendNotification('initialized', {});
@@ -146,6 +150,14 @@ test('an open file is answered about as anywhere else', async () => {
     await connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
     await settled();
     expect(told.get(uri)).toEqual([]);
+});
+
+test('what draws a plan is read through the client when the first is drawn, and once', async () => {
+    const drawn = () => connection.sendRequest<Picture>(picture.method, { uri, plan: 'morning' });
+    expect(asked.filter((each) => each.includes('/press/'))).toEqual([]);
+    expect((await drawn()).svg).toMatch(/^<svg /);
+    expect((await drawn()).plan.name).toBe('morning');
+    expect(asked.filter((each) => each.includes('/press/'))).toEqual(['memory:/extension/press/views.js']);
 });
 
 test('the library is there without any file, pages once the client has told where they lie', async () => {

@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
 import * as protocol from '../../language/src/editor/protocol.ts';
@@ -16,9 +15,6 @@ const ask = <P, R>({ method }: protocol.Request<P, R>, params: P) => editor.ask<
 
 beforeAll(async () => {
     editor = await editorOver({ ...team, 'rules/house.spread': house });
-    editor.connection.onRequest(protocol.readFile.method, ({ uri }: { uri: string }) =>
-        readFileSync(fileURLToPath(uri)).toString('base64'),
-    );
 });
 afterAll(() => editor.stop());
 
@@ -100,12 +96,10 @@ test('a finding is offered to be waived, all but its reason', async () => {
 });
 
 describe('a deck card', () => {
-    const press = pathToFileURL(join(root, 'dist/press')).toString();
     const wanted = (form: protocol.CardWanted['form'], more?: Partial<protocol.CardWanted>) => ({
         uri: editor.uri('plans/march.spread'),
         plan: 'morning',
         paper: 'a4' as const,
-        press,
         form,
         ...more,
     });
@@ -155,8 +149,7 @@ describe('a deck card', () => {
 });
 
 describe('a fence of a Markdown text', () => {
-    const press = pathToFileURL(join(root, 'dist/press')).toString();
-    const drawn = (text: string) => ask(protocol.fence, { uri: editor.uri('notes/day.md'), text, press });
+    const drawn = (text: string) => ask(protocol.fence, { uri: editor.uri('notes/day.md'), text });
 
     test('is drawn with what the workspace holds, as if it lay beside the text', async () => {
         const text = 'use "../boats.spread"\nspread away "Away" {\n    boat petrel\n    speed 8 kn\n}\n';
@@ -179,10 +172,9 @@ describe('a fence of a Markdown text', () => {
 });
 
 test('a picture comes in pixels too, with letters of its own', async () => {
-    const press = pathToFileURL(join(root, 'dist/press')).toString();
-    const content = await ask(protocol.png, { uri: editor.uri('plans/march.spread'), press, dpi: 40 });
+    const content = await ask(protocol.png, { uri: editor.uri('plans/march.spread'), dpi: 40 });
     const bytes = Buffer.from(content!, 'base64');
     expect(bytes.subarray(1, 4).toString()).toBe('PNG');
     expect(bytes.readUInt32BE(16)).toBe(Math.round((210 / 25.4) * 40));
-    expect(await ask(protocol.png, { uri: editor.uri('boats.spread'), press })).toBeNull();
+    expect(await ask(protocol.png, { uri: editor.uri('boats.spread') })).toBeNull();
 });

@@ -1,6 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { CancellationTokenSource } from 'vscode-languageserver-protocol';
 import type {
@@ -10,7 +7,7 @@ import type {
     TurnScene,
     Viewed,
 } from '../../language/src/editor/protocol.ts';
-import { comparison, readFile, strikeView, turnView } from '../../language/src/editor/protocol.ts';
+import { comparison, strikeView, turnView } from '../../language/src/editor/protocol.ts';
 import { type Editor, editorOver } from './client.ts';
 import { plan, team } from './team.ts';
 
@@ -19,15 +16,11 @@ const turning = plan.replace('speed 8 kn', 'speed 8 kn\n    turn within 60 m');
 let editor: Editor;
 beforeAll(async () => {
     editor = await editorOver({ ...team, [path]: turning });
-    editor.connection.onRequest(readFile.method, ({ uri }: { uri: string }) =>
-        readFileSync(fileURLToPath(uri)).toString('base64'),
-    );
     await editor.open(path);
     await editor.settled();
 });
 afterAll(() => editor.stop());
-const press = pathToFileURL(join(import.meta.dirname, '../../dist/press')).toString();
-const wanted = (more = {}) => ({ press, uri: editor.uri(path), plan: 'morning', ...more });
+const wanted = (more = {}) => ({ uri: editor.uri(path), plan: 'morning', ...more });
 const turn = (more = {}) => editor.connection.sendRequest<Viewed<TurnScene>>(turnView.method, wanted(more));
 const strike = (more = {}) =>
     editor.connection.sendRequest<Viewed<StrikeScene>>(strikeView.method, wanted(more));

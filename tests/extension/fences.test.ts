@@ -20,7 +20,7 @@ test('words of a plan never become markup, and drawings stand as they are', () =
 test('a plan is drawn once until something is checked, and other fences are left alone', async () => {
     const ask = vi.fn(async () => ({ pictures: ['<svg/>'], told: [] }));
     const server = { started: async () => true, ask } as unknown as Parameters<typeof extendMarkdown>[0];
-    const { extendMarkdownIt, forget } = extendMarkdown(server, 'here' as never);
+    const { extendMarkdownIt, forget } = extendMarkdown(server);
     const usual = vi.fn(() => 'code');
     const markdown = extendMarkdownIt({ renderer: { rules: { fence: usual as never } } });
     const rule = markdown.renderer.rules.fence as unknown as (tokens: unknown, at: number) => string;

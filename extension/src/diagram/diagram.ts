@@ -64,7 +64,6 @@ export function fillPanel(
     told: () => void,
 ): Diagram {
     const { server, gaze } = home;
-    const press = Uri.joinPath(home.extension, 'dist/press').toString();
     let pinned = kept?.pinned ?? false;
     let view: View = kept?.view ?? 'above';
     let at: PlanName | undefined = kept;
@@ -96,11 +95,10 @@ export function fillPanel(
                 position: { line, character },
                 view,
                 choice,
-                press,
                 wishes: wishes(),
             };
         }
-        return at && { ...at, view, choice, press, wishes: wishes() };
+        return at && { ...at, view, choice, wishes: wishes() };
     };
 
     let resting: ReturnType<typeof setTimeout> | undefined;

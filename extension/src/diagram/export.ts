@@ -11,7 +11,7 @@ import type { Shown, View } from './messages.ts';
  */
 export async function exportDiagram(
     ending: 'svg' | 'png',
-    { server, extension }: { readonly server: Server; readonly extension: Uri },
+    { server }: { readonly server: Server },
     wanted: readonly PictureWanted[],
 ): Promise<void> {
     await server.started();
@@ -31,8 +31,7 @@ export async function exportDiagram(
         filters: ending === 'svg' ? { 'SVG drawing': ['svg'] } : { 'PNG image': ['png'] },
     });
     if (!target) return;
-    const bytes =
-        ending === 'svg' ? new TextEncoder().encode(drawn.svg) : await pixels(server, want, extension);
+    const bytes = ending === 'svg' ? new TextEncoder().encode(drawn.svg) : await pixels(server, want);
     if (!bytes) throw new Error('The Layback language server is not running.');
     await workspace.fs.writeFile(target, bytes);
     const old = drawn.outdated ? ` It is not the text as it stands. ${drawn.outdated}` : '';
@@ -55,9 +54,8 @@ function onPaper(view: View): 'above' | 'side' {
     return view === 'side' ? 'side' : 'above';
 }
 
-async function pixels(server: Server, want: PictureWanted, extension: Uri): Promise<Uint8Array | undefined> {
-    const press = Uri.joinPath(extension, 'dist/press').toString();
-    const content = await server.ask(png, { ...want, press });
+async function pixels(server: Server, want: PictureWanted): Promise<Uint8Array | undefined> {
+    const content = await server.ask(png, want);
     if (content === undefined) return undefined;
     if (content === null) throw new Error('There is no such plan any more.');
     return Uint8Array.from(atob(content), (character) => character.charCodeAt(0));

@@ -19,8 +19,6 @@ import type { View } from './views.ts';
 export interface Wanted extends PlanWanted {
     readonly view: View;
     readonly choice: Choice;
-    /** Where the server finds the program for views that are seldom asked for. */
-    readonly press: string;
     readonly wishes: NonNullable<PictureWanted['wishes']>;
 }
 
@@ -36,7 +34,7 @@ export interface Looked extends Pick<Picture, 'uri' | 'version' | 'plan' | 'plac
 /** @returns undefined where the file has no plan, or nobody wants the answer any more */
 export async function look(
     server: Server,
-    { view, choice, wishes, press, ...plan }: Wanted,
+    { view, choice, wishes, ...plan }: Wanted,
     token: CancellationToken,
 ): Promise<Looked | undefined> {
     switch (view) {
@@ -46,16 +44,16 @@ export async function look(
             return answer ? drawn(answer, wishes) : undefined;
         }
         case 'turn': {
-            const answer = await server.ask(turnView, { ...plan, ...choice.turn, press }, token);
+            const answer = await server.ask(turnView, { ...plan, ...choice.turn }, token);
             return answer ? numbered('turn', answer, wishes) : undefined;
         }
         case 'strike': {
-            const answer = await server.ask(strikeView, { ...plan, ...choice.strike, press }, token);
+            const answer = await server.ask(strikeView, { ...plan, ...choice.strike }, token);
             const line = answer ? { line: answer.scene.position } : {};
             return answer ? { ...numbered('strike', answer, wishes), ...line } : undefined;
         }
         case 'compare':
-            return compared(server, { view, choice, wishes, press, ...plan }, token);
+            return compared(server, { view, choice, wishes, ...plan }, token);
     }
 }
 
@@ -95,7 +93,7 @@ function numbered(kind: 'turn' | 'strike', answer: Viewed, { palette }: Wanted['
 /** A plan over an earlier version of it; before one is chosen, and where it cannot be had, what to do. */
 async function compared(
     server: Server,
-    { choice, wishes, press, view: _, ...plan }: Wanted,
+    { choice, wishes, view: _, ...plan }: Wanted,
     token: CancellationToken,
 ): Promise<Looked | undefined> {
     // Where the plan is, and that there is one: what has nothing to compare with is about a plan all the same.
@@ -112,7 +110,7 @@ async function compared(
         wanted = { uri: now.uri, text: committed.text };
     } else wanted = earlier;
     const named = { uri: now.uri, plan: now.plan.name };
-    const answer = await server.ask(comparison, { ...named, earlier: wanted, wishes, press }, token);
+    const answer = await server.ask(comparison, { ...named, earlier: wanted, wishes }, token);
     if (!answer) return undefined;
     if ('reason' in answer) return asking(answer.reason);
     const from =

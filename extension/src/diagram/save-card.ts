@@ -28,7 +28,7 @@ interface Choice extends QuickPickItem {
  * @param wanted  what may be meant; the first of it that there is, is printed
  */
 export async function saveCard(
-    { server, extension }: { readonly server: Server; readonly extension: Uri },
+    { server }: { readonly server: Server },
     wanted: readonly PictureWanted[],
 ): Promise<void> {
     if (!(await server.started())) {
@@ -46,7 +46,7 @@ export async function saveCard(
         placeHolder: 'What the card is for',
     });
     if (!choice) return;
-    const made = await printed(server, wanted, choice, extension);
+    const made = await printed(server, wanted, choice);
     if (made === 'left') return;
     if (!made) {
         void window.showInformationMessage('There is no spread in this file.');
@@ -107,15 +107,13 @@ async function printed(
     server: Server,
     wanted: readonly PlanWanted[],
     { form, paper }: Choice,
-    extension: Uri,
 ): Promise<Card | undefined | 'left'> {
-    const press = Uri.joinPath(extension, 'dist/press').toString();
     const location = ProgressLocation.Notification;
     const title = 'Making the deck card';
     return window.withProgress({ location, title, cancellable: true }, async (_, token) => {
         for (const { uri, plan, position } of wanted) {
             const asked = { uri, ...(plan !== undefined && { plan }), ...(position && { position }) };
-            const made = await server.ask(card, { ...asked, form, paper, press }, token);
+            const made = await server.ask(card, { ...asked, form, paper }, token);
             if (token.isCancellationRequested) return 'left';
             if (made) return made;
         }

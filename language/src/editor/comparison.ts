@@ -1,5 +1,4 @@
 import { URI } from 'langium';
-import type { SeldomViews } from '../drawing/seldom.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import { load } from '../plan/load.ts';
 import { createServicesBeside } from '../plan/services.ts';
@@ -7,12 +6,13 @@ import { checkAll } from '../rules/check.ts';
 import { placesIn, type Seen } from './pictures.ts';
 import type { Comparison, ComparisonWanted, Earlier, NotCompared } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
+import type { Views } from './shown.ts';
 
 /** A plan over an earlier version. */
 export async function comparisonOf(
     { analysed, findings, told }: Seen,
     { earlier, wishes }: ComparisonWanted,
-    { pairPlans, drawChanges }: SeldomViews,
+    { pairPlans, drawChanges }: Views,
     services: EditorSharedServices,
 ): Promise<Comparison | NotCompared> {
     const plans =
@@ -45,7 +45,7 @@ function earlierOf(
     after: AnalysedPlan,
     plans: readonly AnalysedPlan[],
     { plan }: Earlier,
-    pairPlans: SeldomViews['pairPlans'],
+    pairPlans: Views['pairPlans'],
 ): AnalysedPlan | undefined {
     if (plan !== undefined) return plans.find((each) => each.plan.name === plan);
     const versions = plans.map((each) => ({ path: '', plan: each }));

@@ -1,12 +1,11 @@
 import { DocumentState, URI } from 'langium';
 import type { CancellationToken } from 'vscode-languageserver';
-import { sceneFromAbove } from '../drawing/scene.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { CheckedSheet } from '../rules/check.ts';
 import { judge } from '../rules/judge.ts';
 import { rules } from '../rules/registry.ts';
 import { entryOf, planWanted } from './pictures.ts';
-import { base64, type Press } from './press.ts';
+import { base64 } from './press.ts';
 import type { Card, CardWanted } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 import { turned } from './turns.ts';
@@ -15,7 +14,6 @@ import { turned } from './turns.ts';
 export async function cardAsked(
     wanted: CardWanted,
     { workspace, editor }: EditorSharedServices,
-    press: Press,
     token: CancellationToken,
 ): Promise<Card | null> {
     const { DocumentBuilder, LangiumDocuments, TextDocuments, WorkspaceManager } = workspace;
@@ -31,15 +29,18 @@ export async function cardAsked(
     const version = TextDocuments.get(uri)?.version;
     const whole: AnalysedPlan = { ...analysed, turns: await turned(analysed, inBetween) };
     const findings = findingsIn(whole, sheet);
+    const { form, paper, dpi } = wanted;
+    const { Press } = editor;
+    const [{ sceneFromAbove }, printer, faces] = await Promise.all([
+        Press.views(),
+        Press.printer(),
+        Press.faces(),
+    ]);
     const scene = sceneFromAbove(analysed.plan.turn ? whole : analysed, findings);
-    const { form, paper, dpi, press: folder } = wanted;
-    const [printer, faces] = await Promise.all([press.printer(folder), press.faces(folder)]);
     const wishes = { form: form === 'png' ? 'svg' : form, paper, faces } as const;
     const { content: printed, curtailed } = await printer.printCard(whole, findings, scene, wishes);
     const content =
-        form === 'png'
-            ? await press.pixels(printed as string, folder, dpi === undefined ? {} : { dpi })
-            : printed;
+        form === 'png' ? await Press.pixels(printed as string, dpi === undefined ? {} : { dpi }) : printed;
     return {
         uri: uri.toString(),
         ...(version !== undefined && { version }),

@@ -7,7 +7,7 @@ import { textCodes } from '../rules/text-codes.ts';
 import { cardAsked } from './deck-card.ts';
 import { fenceAsked } from './fence.ts';
 import { rulePages, starterFiles } from './pages.ts';
-import { base64, Press } from './press.ts';
+import { base64 } from './press.ts';
 import * as protocol from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 import { severityEdit, teamRulesOn } from './team-rules.ts';
@@ -33,7 +33,7 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
         })),
         ...textCodes,
     ]);
-    const pages = rulePages(connection, services);
+    const pages = rulePages(services);
     answer(protocol.starter, async () => starterFiles(await pages()));
     answer(protocol.teamRules, async ({ rule }) => {
         await upToDate();
@@ -48,17 +48,18 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
         return waiverOffers(uri, range, services);
     });
 
-    const press = new Press(connection);
-    answer(protocol.png, async ({ press: folder, dpi, ...wanted }) => {
+    const { Pictures, Press } = services.editor;
+    answer(protocol.png, async ({ dpi, ...wanted }) => {
+        const views = await Press.views();
         await upToDate();
         const document = LangiumDocuments.getDocument(URI.parse(wanted.uri));
-        const drawn = document && services.editor.Pictures.draw(document, wanted);
+        const drawn = document && Pictures.draw(document, wanted, views);
         if (!drawn) return null;
-        return base64(await press.pixels(drawn.svg, folder, dpi === undefined ? {} : { dpi }));
+        return base64(await Press.pixels(drawn.svg, dpi === undefined ? {} : { dpi }));
     });
-    answer(protocol.fence, (wanted) => fenceAsked(wanted, services, press));
+    answer(protocol.fence, (wanted) => fenceAsked(wanted, services));
     connection.onRequest(protocol.card.method, (wanted: protocol.CardWanted, token) =>
-        cardAsked(wanted, services, press, token),
+        cardAsked(wanted, services, token),
     );
 }
 

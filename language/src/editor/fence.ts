@@ -1,5 +1,4 @@
 import { URI } from 'langium';
-import type { Press } from './press.ts';
 import type { Fence, FenceWanted } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 
@@ -8,14 +7,13 @@ import type { EditorSharedServices } from './services.ts';
  * workspace holds.
  */
 export async function fenceAsked(
-    { uri, text, press: folder }: FenceWanted,
-    { workspace: { LangiumDocuments, WorkspaceManager } }: EditorSharedServices,
-    press: Press,
+    { uri, text }: FenceWanted,
+    { workspace: { LangiumDocuments, WorkspaceManager }, editor: { Press } }: EditorSharedServices,
 ): Promise<Fence> {
     await WorkspaceManager.ready;
     const around = URI.parse(uri);
     const at = around.with({ path: `${around.path || '/notes'}.fence.spread` }).toString();
-    const { drawFence } = await press.fences(folder);
+    const { drawFence } = await Press.fences();
     return drawFence(text, at, (used) =>
         LangiumDocuments.getDocument(URI.parse(used))?.textDocument.getText(),
     );

@@ -1,9 +1,6 @@
 import type { LangiumDocument } from 'langium';
-import { type Scene, sceneFromAbove } from '../drawing/scene.ts';
-import { type SideScene, sceneFromSide } from '../drawing/scene-side.ts';
-import { summaryOf } from '../drawing/summary.ts';
-import { svgOf } from '../drawing/svg.ts';
-import { svgOfSide } from '../drawing/svg-side.ts';
+import type { Scene } from '../drawing/scene.ts';
+import type { SideScene } from '../drawing/scene-side.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { SpreadLine } from '../plan/model.ts';
@@ -14,6 +11,7 @@ import { lureMoves } from './moves.ts';
 import { spreadNamed } from './named.ts';
 import type { Picture, PicturePlace, PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
+import type { Views } from './shown.ts';
 
 /** A plan that could be read, to be drawn again while it cannot. */
 interface LastGood {
@@ -43,11 +41,13 @@ export class Pictures {
         });
     }
 
-    draw(document: LangiumDocument, wanted: PictureWanted): Picture | undefined {
+    draw(document: LangiumDocument, wanted: PictureWanted, { drawPlan }: Views): Picture | undefined {
         const seen = this.see(document, wanted);
         if (!seen) return undefined;
         const moves = seen.isWhole ? lureMoves(seen.analysed) : [];
-        return { ...seen.told, ...drawn(seen, wanted), moves };
+        const { scene, svg, summary } = drawPlan(seen.analysed, seen.findings, wanted);
+        const places = placesIn(scene, seen.analysed.plan.lines);
+        return { ...seen.told, svg, summary, places, moves };
     }
 
     /** The plan that is wanted, as it stands or as it last could be read. */
@@ -87,19 +87,6 @@ export class Pictures {
         const late = this.services.editor.Findings.currentOf(sheet.uri).filter((one) => !first.has(one));
         return [...(sheet.judgement.plans.get(plan.name) ?? []), ...late];
     }
-}
-
-/** A plan on paper, in words, and where in the texts each part of it is said. */
-export function drawn(
-    { analysed, findings }: Pick<LastGood, 'analysed' | 'findings'>,
-    { view, wishes }: Pick<PictureWanted, 'view' | 'wishes'>,
-): Pick<Picture, 'svg' | 'summary' | 'places'> {
-    const above = sceneFromAbove(analysed, findings);
-    const summary = summaryOf(above);
-    const { lines } = analysed.plan;
-    if (view !== 'side') return { svg: svgOf(above, wishes), summary, places: placesIn(above, lines) };
-    const side = sceneFromSide(analysed, findings);
-    return { svg: svgOfSide(side, wishes), summary, places: placesIn(side, lines) };
 }
 
 /** Where in the texts what a scene shows is said; of what stands beside a lure, the whole block of its position. */

@@ -3,8 +3,6 @@ import type { PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
 /* What server and extension say to each other about what is printed: types alone, like all of the protocol. */
 
 export interface PngWanted extends PictureWanted {
-    /** The folder that holds what turns a drawing into pixels: the package's `dist/press`. */
-    readonly press: string;
     /** 150 by default. */
     readonly dpi?: number;
 }
@@ -14,8 +12,6 @@ export interface CardWanted extends PlanWanted {
     readonly form: 'pdf' | 'html' | 'svg' | 'png';
     /** `half` is A5. */
     readonly paper: 'a4' | 'letter' | 'half';
-    /** The folder that holds what makes cards: the package's `dist/press`. */
-    readonly press: string;
     /** Of a png; 150 by default. */
     readonly dpi?: number;
 }
@@ -36,8 +32,6 @@ export interface FenceWanted {
     /** Of the text around it: what the fence uses is looked for from there. */
     readonly uri: string;
     readonly text: string;
-    /** The folder that holds what draws it: the package's `dist/press`. */
-    readonly press: string;
 }
 
 export interface Fence {

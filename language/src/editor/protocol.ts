@@ -176,8 +176,8 @@ export interface InitializationOptions {
     readonly commands?: readonly string[];
     /** True where it answers `readFile`, `readFolder` and `kindOfFile`. */
     readonly files?: boolean;
-    /** Address of the file with the pages of the rules, for a server that has no disk of its own. */
-    readonly pages?: string;
+    /** Address of the folder that the server lies in, for one that has no disk of its own. */
+    readonly beside?: string;
     /** Settings, for a client that has no way of being asked for them. */
     readonly settings?: DeepPartial<Settings>;
 }

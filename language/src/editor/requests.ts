@@ -2,15 +2,12 @@ import { DocumentState, type LangiumDocument, UriUtils } from 'langium';
 import { createRequestHandler } from 'langium/lsp';
 import { type CancellationToken, type Connection, LSPErrorCodes } from 'vscode-languageserver';
 import { library } from '../library/library.ts';
-import { figuresJson } from '../reports/figures.ts';
-import { figuresTable } from '../reports/figures-table.ts';
 import type { CheckedSheet } from '../rules/check.ts';
 import { comparisonOf } from './comparison.ts';
 import { overtaken } from './in-turns.ts';
 import { moveEdit, moveOf } from './moves.ts';
 import { type RulePages, rulePages } from './pages.ts';
 import { entryOf, planWanted } from './pictures.ts';
-import { Press } from './press.ts';
 import * as protocol from './protocol.ts';
 import { tallyOfAll } from './publish.ts';
 import type { EditorSharedServices } from './services.ts';
@@ -20,8 +17,7 @@ import { strikeOf, turnOf } from './views.ts';
 
 /** Answers what the extension and the preview ask beyond the standard protocol. */
 export function answerRequests(connection: Connection, services: EditorSharedServices): void {
-    const press = new Press(connection);
-    const { Checks, Pictures } = services.editor;
+    const { Checks, Pictures, Press } = services.editor;
     const { TextDocuments, DocumentBuilder, WorkspaceManager } = services.workspace;
 
     /** Answers from a file that is checked as it stands. */
@@ -55,12 +51,15 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
         ...versionOf(document),
         plans: sheet.plans.map((plan) => entryOf(plan, sheet)),
     }));
-    answer(protocol.picture, (_, params, document) => Pictures.draw(document, params));
+    answer(protocol.picture, async (_, params, document) => {
+        const views = await Press.views();
+        return Pictures.draw(document, params, views);
+    });
     answer(protocol.turnView, async (sheet, params, document, token) => {
         const seen = Pictures.see(document, params);
         return (
             seen &&
-            (await turnOf(seen, params, await press.views(params.press), () => {
+            (await turnOf(seen, params, await Press.views(), () => {
                 if (token.isCancellationRequested) throw overtaken(LSPErrorCodes.RequestCancelled);
                 if (Checks.of(document.uri) !== sheet) throw overtaken(LSPErrorCodes.ContentModified);
             }))
@@ -68,13 +67,15 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
     });
     answer(protocol.strikeView, async (_, params, document) => {
         const seen = Pictures.see(document, params);
-        return seen && strikeOf(seen, params, document, await press.views(params.press));
+        return seen && strikeOf(seen, params, document, await Press.views());
     });
     answer(protocol.comparison, async (_, params, document) => {
         const seen = Pictures.see(document, params);
-        return seen && (await comparisonOf(seen, params, await press.views(params.press), services));
+        return seen && (await comparisonOf(seen, params, await Press.views(), services));
     });
-    answer(protocol.tryMove, (sheet, params, _, token) => trialOf(sheet, params, token));
+    answer(protocol.tryMove, async (sheet, params, _, token) =>
+        trialOf(sheet, params, await Press.views(), token),
+    );
     answer(protocol.writeMove, (sheet, params, document) => {
         const analysed = sheet.plans.find(({ plan }) => plan.name === params.plan);
         const move = analysed && moveOf(analysed, params);
@@ -89,6 +90,7 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
     answer(protocol.figures, async (sheet, params, document) => {
         const plan = planWanted(sheet, params, document);
         if (!plan) return undefined;
+        const { figuresJson, figuresTable } = await Press.views();
         const files = [{ path: UriUtils.basename(document.uri), plans: [plan] }];
         const report = JSON.parse(figuresJson(files, ''));
         const { name, title } = plan.plan;
@@ -107,7 +109,7 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
         await DocumentBuilder.waitUntil(DocumentState.Validated, token);
         return tallyOfAll(services);
     });
-    const pages = rulePages(connection, services);
+    const pages = rulePages(services);
     connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) => builtInText(uri, pages));
 }
 

@@ -1,7 +1,6 @@
 import { DocumentState, isOperationCancelled, URI } from 'langium';
 import { type CancellationToken, type Connection, LSPErrorCodes } from 'vscode-languageserver';
 import { sensitivityOf } from '../plan/analyse/sensitivity.ts';
-import { sensitivityText } from '../reports/figures-table.ts';
 import { inTurns, overtaken } from './in-turns.ts';
 import { planWanted } from './pictures.ts';
 import * as protocol from './protocol.ts';
@@ -44,6 +43,7 @@ async function sensitivityAsked(
         if (editor.Checks.of(uri) !== sheet || DocumentBuilder.isBehind(uri))
             throw overtaken(LSPErrorCodes.ContentModified);
     });
+    const { sensitivityText } = await editor.Press.views();
     const { name, title } = analysed.plan;
     return {
         uri: uri.toString(),

@@ -9,6 +9,7 @@ import {
 import type { Connection } from 'vscode-languageserver';
 import { LaybackGeneratedModule, LaybackGeneratedSharedModule } from '../../grammar/generated/module.ts';
 import { type LaybackSharedAdditions, languageModule, sharedModule } from '../plan/services.ts';
+import { type Beside, besideByClient } from './beside.ts';
 import { EditorBuilder } from './builder.ts';
 import { LaybackServer } from './capabilities.ts';
 import { Checks } from './checks.ts';
@@ -30,8 +31,8 @@ import { lenses } from './lenses.ts';
 import { likes } from './likes.ts';
 import { links } from './links.ts';
 import { outline } from './outline.ts';
-import type { RulePages } from './pages.ts';
 import { Pictures } from './pictures.ts';
+import { Press } from './press.ts';
 import { quickFixes } from './quick-fixes.ts';
 import { references } from './references.ts';
 import { rename } from './rename.ts';
@@ -48,8 +49,8 @@ import { workspaceSymbols } from './workspace-symbols.ts';
 export interface Home {
     /** For files of the `file` scheme; without one the client is asked, as it is for every other scheme. */
     readonly disk?: Disk;
-    /** Reads the pages of the rules; without it the client is asked. */
-    readonly pages?: () => Promise<RulePages>;
+    /** Reads what lies beside the server; without it the client is asked. */
+    readonly beside?: Beside;
     readonly lateAnalyses: readonly LateAnalysis[];
     /** Sweeps memory of what the last keystrokes left; called when nobody waits. */
     readonly sweep?: (() => void) | undefined;
@@ -66,6 +67,8 @@ export interface EditorAdditions extends LaybackSharedAdditions {
         readonly Findings: Findings;
         readonly SecondLook: SecondLook;
         readonly Pictures: Pictures;
+        readonly Beside: Beside;
+        readonly Press: Press;
     };
 }
 
@@ -89,6 +92,8 @@ export function createEditorServices(connection: Connection, home: Home): Editor
             Findings: (services) => new Findings(services),
             SecondLook: (services) => new SecondLook(services, home.lateAnalyses),
             Pictures: (services) => new Pictures(services),
+            Beside: (services) => home.beside ?? besideByClient(connection, services.editor.Client),
+            Press: (services) => new Press(services.editor.Beside),
         },
         names: { Reach: (services) => new RememberedReach(services) },
         workspace: {

@@ -5,8 +5,8 @@ import type { CheckedSheet } from '../rules/check.ts';
 import { judge } from '../rules/judge.ts';
 import { firstRules, rules } from '../rules/registry.ts';
 import { lureMoves, moveOf } from './moves.ts';
-import { drawn } from './pictures.ts';
 import type { Trial, TryMove } from './protocol.ts';
+import type { Views } from './shown.ts';
 import { remarkOn, turned } from './turns.ts';
 
 /**
@@ -18,6 +18,7 @@ import { remarkOn, turned } from './turns.ts';
 export async function trialOf(
     sheet: CheckedSheet,
     wanted: TryMove,
+    { drawPlan }: Views,
     token: CancellationToken,
 ): Promise<Trial | undefined> {
     const before = sheet.plans.find(({ plan }) => plan.name === wanted.plan);
@@ -31,7 +32,7 @@ export async function trialOf(
     const findings = judged(after);
     const about = messagesAbout(findings, wanted.position);
     const said = messagesAbout(sheet.judgement.plans.get(wanted.plan) ?? [], wanted.position);
-    const { svg, summary } = drawn({ analysed: after, findings }, wanted);
+    const { svg, summary } = drawPlan(after, findings, wanted);
     const turns = remarkOn(after)[0]?.title;
     return {
         text: move.text,

@@ -99,20 +99,14 @@ export interface MoveWritten {
     readonly version?: number;
 }
 
-/** A plan in a view that the server reads a program for. */
-interface SeldomWanted extends PlanWanted {
-    /** The folder that holds it: the package's `dist/press`. */
-    readonly press: string;
-}
-
-export interface TurnWanted extends SeldomWanted {
+export interface TurnWanted extends PlanWanted {
     /** By default that which needs more room. */
     readonly side?: 'port' | 'starboard';
     /** m; by default the tightest turn that the plan allows, else the tightest clean one. */
     readonly radius?: number;
 }
 
-export interface StrikeWanted extends SeldomWanted {
+export interface StrikeWanted extends PlanWanted {
     /** The position that has the bite; by default the one that `position` lies in, else the first that can be followed. */
     readonly line?: string;
     /** As the plan strikes by default. */
@@ -125,7 +119,7 @@ export interface Viewed<S>
     readonly scene: S;
 }
 
-export interface ComparisonWanted extends SeldomWanted {
+export interface ComparisonWanted extends PlanWanted {
     readonly earlier: Earlier;
     readonly wishes?: SvgWishes;
 }

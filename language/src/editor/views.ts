@@ -1,7 +1,6 @@
 import type { LangiumDocument } from 'langium';
 import type { StrikeScene } from '../drawing/scene-strike.ts';
 import type { TurnScene } from '../drawing/scene-turn.ts';
-import type { SeldomViews } from '../drawing/seldom.ts';
 import { turnsInSteps } from '../plan/analyse/turns.ts';
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { SpreadLine } from '../plan/model.ts';
@@ -9,6 +8,7 @@ import type { Place } from '../plan/origin.ts';
 import { inTurns } from './in-turns.ts';
 import type { Seen } from './pictures.ts';
 import type { PicturePlace, StrikeWanted, TurnWanted, Viewed } from './protocol.ts';
+import type { Views } from './shown.ts';
 
 /*
  * Views that the page draws by itself: they move, or are looked at line by line. They go over the wire as numbers.
@@ -21,7 +21,7 @@ let followed: { readonly of: AnalysedPlan; readonly turning: AnalysedPlan } | un
 export async function turnOf(
     seen: Seen,
     { side, radius }: TurnWanted,
-    { turnToLookAt, turnInTimeInSteps, sceneOfTurn }: SeldomViews,
+    { turnToLookAt, turnInTimeInSteps, sceneOfTurn }: Views,
     goOn: () => void,
 ): Promise<Viewed<TurnScene>> {
     const { analysed, findings, told } = seen;
@@ -40,7 +40,7 @@ export function strikeOf(
     { analysed, findings, told }: Seen,
     { line, style, position }: StrikeWanted,
     document: LangiumDocument,
-    { sceneOfStrike }: SeldomViews,
+    { sceneOfStrike }: Views,
 ): Viewed<StrikeScene> {
     const { lines } = analysed.plan;
     const offset = position && document.textDocument.offsetAt(position);
