@@ -21,7 +21,7 @@ export default {
     concurrency: Number(process.env.MUTATION_CONCURRENCY ?? 1),
     // Every text that a test checks stays with the services that read it.
     maxTestRunnerReuse: 150,
-    timeoutMS: 20_000,
+    timeoutMS: 1000 * Number(process.env.MUTATION_PATIENCE ?? 10),
     // Nothing here is compiled, and the compiler in use has no programming interface to read its settings with.
     tsconfigFile: 'none',
     warnings: { slow: false },

@@ -49,8 +49,7 @@ function turned(line: readonly Vec[], angle: number): Vec[] {
     const cosine = Math.cos(angle);
     const sine = Math.sin(angle);
     const [x, y] = line[0]!;
-    return line.map((point, index) => {
-        if (index === 0) return point;
+    return line.map((point) => {
         const dx = point[0] - x;
         const dy = point[1] - y;
         return [x + dx * cosine - dy * sine, y + dx * sine + dy * cosine, point[2]];
@@ -71,8 +70,8 @@ export function swayAtLure(line: SwayingLine): number {
 
 /** From the tow point to the lure, seen from above, m. */
 function planReach(line: readonly Vec[]): number {
-    const [from, to] = [line[0], line[line.length - 1]];
-    return from && to ? Math.hypot(to[0] - from[0], to[1] - from[1]) : 0;
+    const to = line.at(-1);
+    return to ? Math.hypot(to[0] - line[0]![0], to[1] - line[0]![1]) : 0;
 }
 
 /**

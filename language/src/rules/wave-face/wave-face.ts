@@ -1,6 +1,6 @@
 import type { WavePlace } from '../../plan/figures.ts';
-import type { SpreadLine } from '../../plan/model.ts';
-import { replaceProperty, replaceValue } from '../fixes.ts';
+import type { Measure } from '../../plan/measure.ts';
+import { replaceValue } from '../fixes.ts';
 import { rule } from '../rule.ts';
 import { listed, say } from '../say.ts';
 import { physics } from '../standing.ts';
@@ -20,16 +20,18 @@ export const waveFace = rule({
 
     check(analysis, _, report) {
         for (const { line, wave, astern } of luresOnWaves(analysis)) {
-            if (wave.onFace || !line.back) continue;
+            // What is written as a wave stands on its face at whatever speed.
+            const { back } = line;
+            if (wave.onFace || back?.kind !== 'distance') continue;
             const at = say.speed(analysis.plan.speed!);
             const faces = nearestTwo(wave.faces, astern);
-            const moves = remedyFor(faces, line);
+            const moves = remedyFor(faces, back.distance);
             report({
-                at: [line.back, ...(analysis.plan.speed ? [analysis.plan.speed] : [])],
+                at: [back, ...(analysis.plan.speed ? [analysis.plan.speed] : [])],
                 what: `${line.position.name} runs ${partInWords(wave)} at ${at}.`,
                 why: 'A lure works on the front face, in clean water.',
                 remedy: moves,
-                fixes: faces.map((face) => moveTo(face, line)),
+                fixes: faces.map((face) => moveTo(face, back.distance)),
                 positions: [line],
                 together: {
                     kind: 'speed',
@@ -38,7 +40,7 @@ export const waveFace = rule({
                     remedy: 'Move each to a face of this speed, or tow at the speed that they were laid out for.',
                     fixes: [],
                     each: {
-                        at: line.back,
+                        at: back,
                         what: `${line.position.name} runs ${partInWords(wave)}.${moves ? ` ${moves}` : ''}`,
                     },
                 },
@@ -60,14 +62,11 @@ function nearestTwo(faces: Faces, astern: number): Faces {
     return nearest.sort((a, b) => a.astern - b.astern);
 }
 
-function remedyFor(faces: Faces, { back }: SpreadLine): string | undefined {
-    const like = back?.kind === 'distance' ? back.distance : undefined;
+function remedyFor(faces: Faces, like: Measure): string | undefined {
     const ways = faces.map(({ wave, astern }) => `${say.length(astern, like)} (wave ${wave})`);
     return ways.length > 0 ? `Move it to ${listed(ways, 'or')}.` : undefined;
 }
 
-function moveTo({ wave, astern }: Faces[number], { back }: SpreadLine) {
-    if (back?.kind === 'wave')
-        return replaceProperty(`Move it to wave ${wave}`, back.origin, `back wave ${wave}`);
-    return back && replaceValue((text) => `Move it to ${text}, on wave ${wave}`, back.distance, astern);
+function moveTo({ wave, astern }: Faces[number], distance: Measure) {
+    return replaceValue((text) => `Move it to ${text}, on wave ${wave}`, distance, astern);
 }
