@@ -1,7 +1,7 @@
 import { rules } from './registry.ts';
 import { groups, type Rule } from './rule.ts';
 import { capital, listed } from './say.ts';
-import { fallbackText, type Setting } from './settings.ts';
+import { boundsText, fallbackText } from './settings.ts';
 import { describe } from './standing.ts';
 import { type TextCodeEntry, textCodes } from './text-codes.ts';
 
@@ -81,14 +81,10 @@ function settingsSection({ settings }: Rule): string {
     const rows = Object.entries(settings).map(([name, setting]) => [
         `\`${name}\``,
         fallbackText(setting),
-        docOf(setting),
+        `${setting.doc} ${capital(boundsText(setting))}.`,
     ]);
     const body = rows.length === 0 ? 'None of its own.\n' : table(['setting', 'default', 'meaning'], rows);
     return `## Settings\n\n${body}`;
-}
-
-function docOf(setting: Setting): string {
-    return setting.kind === 'choice' ? `${setting.doc} One of ${setting.options.join(', ')}.` : setting.doc;
 }
 
 /** In columns, so that a page is as easy to read as text. */

@@ -18,12 +18,44 @@ describe('the words of a rule setting', () => {
         );
     });
 
-    test('numbers below zero, which have no effect', async () => {
+    test('numbers that no rule can go by, which have no effect', async () => {
         await expectMarked(
             `rules team {
     rule drag-untested { age -5 d }
-    //                       ^^^^ quantity: age cannot be below zero. It counts as not written
+    //                       ^^^^ quantity: age cannot be -5 d: it is from 1 d to 1000 d. It counts as not written
     rule stagger { sway 0 deg }
+    //                  ^^^^^ quantity: sway cannot be 0 deg: it is from 0.5 deg to 45 deg.
+    rule crew { lines 0 }
+    //                ^ quantity: lines cannot be 0: it is from 0.5 to 10.
+    rule drag-over-class { hooked 33 %  full 120 % }
+    //                                       ^^^^^ quantity: full cannot be 120 %: it is from 10 % to 100 %.
+    rule lateral-gap { gap 0.1 m }
+    rule size-order { slack 300 mm }
+    rule method-mismatch { slack 0 % }
+}
+`,
+        );
+    });
+
+    test('a setting that is said twice, of which the first counts', async () => {
+        const text = `rules team {
+    rule stagger { severity error  severity hint }
+    //                             ^^^^^^^^^^^^^ duplicate: \`severity\` is said twice in this block. The first one counts
+}
+`;
+        await expectMarked(text);
+        expect(await mended(text, 'duplicate')).toContain('severity error   }');
+        const plan = today(
+            '    rule crew { lines 1  lines 3 }\n    crew 1\n    shotgun { }\n    port short corner { }',
+        );
+        expect(await messagesOf(plan, 'crew')).toHaveLength(1);
+    });
+
+    test('a severity in quotes, which says how it is written', async () => {
+        await expectMarked(
+            `rules team {
+    rule line-count { severity "off" }
+    //                         ^^^^^ value: severity is written without quotes.
 }
 `,
         );

@@ -9,7 +9,7 @@ import { si } from '../units/quantity.ts';
 import { nearestRule, ruleNamed } from './registry.ts';
 import type { Rule } from './rule.ts';
 import { listed } from './say.ts';
-import { fallbackText, isUsable, type Setting } from './settings.ts';
+import { boundsText, fallbackText, isUsable, type Setting } from './settings.ts';
 
 const severities = ['error', 'warning', 'hint', 'off'] as const;
 
@@ -19,7 +19,24 @@ export function checkRuleWords(node: RuleSetting | Waive): Finding[] {
     const rule = ruleNamed(node.rule);
     if (!rule) return [unknownRule(node)];
     if (node.$type === 'Waive') return rule.check ? [] : [beyondWaiving(node, rule)];
-    return node.settings.flatMap((setting) => faultOf(setting, rule) ?? []);
+    return [...node.settings.flatMap((setting) => faultOf(setting, rule) ?? []), ...saidTwice(node.settings)];
+}
+
+function saidTwice(settings: readonly SettingNode[]): Finding[] {
+    return settings.flatMap((node, index) => {
+        const before = settings.slice(0, index).find(({ key }) => key !== undefined && key === node.key);
+        if (!before) return [];
+        const at = placeOf(node);
+        return [
+            problem('duplicate', at, {
+                what: `\`${node.key}\` is said twice in this block.`,
+                why: 'The first one counts; the other may be the one that was meant.',
+                remedy: 'Keep one of them.',
+                related: [{ at: placeOf(before), what: 'The first one.' }],
+                fixes: [{ title: 'Take this one out', edits: [{ at, text: '' }] }],
+            }),
+        ];
+    });
 }
 
 function unknownRule(node: RuleSetting | Waive): Finding {
@@ -45,7 +62,6 @@ function faultOf(node: SettingNode, rule: Rule): Finding | undefined {
     if (node.key === 'severity') return faultOfWord(node, 'severity', severities);
     const setting = rule.settings[node.key];
     if (!setting) return unknownSetting(node, rule);
-    if (setting.kind === 'choice') return faultOfWord(node, node.key, setting.options);
     return node.amount ? faultOfQuantity(node, setting) : wantsNumber(node, setting);
 }
 
@@ -65,6 +81,12 @@ function faultOfWord(node: SettingNode, word: string, options: readonly string[]
     const property = node.choice ? 'choice' : node.text ? 'text' : 'amount';
     const at = placeOfProperty(node, property);
     const near = node.choice && nearest(node.choice, options);
+    if (node.text !== undefined && options.includes(node.text)) {
+        return problem('value', at, {
+            what: `${word} is written without quotes.`,
+            fixes: [instead(at, node.text)],
+        });
+    }
     return problem('value', at, {
         what: `${word} cannot be \`${node.choice ?? writtenIn(node)}\`.`,
         remedy: near ? `Did you mean \`${near}\`?` : `It can be ${listed(options, 'or')}.`,
@@ -76,15 +98,15 @@ function writtenIn(node: SettingNode): string {
     return node.amount?.$cstNode?.text ?? node.text ?? '';
 }
 
-function faultOfQuantity(node: SettingNode, setting: Setting & { kind: 'quantity' }): Finding | undefined {
+function faultOfQuantity(node: SettingNode, setting: Setting): Finding | undefined {
     const at = placeOf(node.amount!);
     const written = node.amount!.$cstNode?.text ?? '';
     const read = parseQuantity(written, setting.dimension);
     // What is no quantity at all is said by whoever judges quantities.
     if (!isQuantityError(read)) {
-        if (isUsable(si(read))) return undefined;
+        if (isUsable(si(read), setting)) return undefined;
         return problem('quantity', at, {
-            what: `${node.key} cannot be below zero.`,
+            what: `${node.key} cannot be ${written}: it is from ${boundsText(setting)}.`,
             remedy: exampleOf(node.key, setting),
         });
     }
@@ -96,12 +118,12 @@ function faultOfQuantity(node: SettingNode, setting: Setting & { kind: 'quantity
     });
 }
 
-function wantsNumber(node: SettingNode, setting: Setting & { kind: 'quantity' }): Finding {
+function wantsNumber(node: SettingNode, setting: Setting): Finding {
     const what = `${node.key} is ${withArticle(setting.dimension)}, and \`${node.choice ?? node.text ?? ''}\` is none.`;
     const at = placeOfProperty(node, node.choice ? 'choice' : 'text');
     return problem('value', at, { what, remedy: exampleOf(node.key, setting) });
 }
 
-function exampleOf(key: string, setting: Setting & { kind: 'quantity' }): string | undefined {
+function exampleOf(key: string, setting: Setting): string | undefined {
     return setting.fallback && `For instance \`${key} ${fallbackText(setting)}\`.`;
 }

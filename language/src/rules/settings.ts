@@ -4,10 +4,12 @@ import { type Quantity, si } from '../units/quantity.ts';
 import type { Dimension } from '../units/unit.ts';
 
 /** A number that a team may set, with its unit. */
-export interface QuantitySetting<V extends number | undefined = number | undefined> {
-    readonly kind: 'quantity';
+export interface Setting<V extends number | undefined = number | undefined> {
     readonly dimension: Dimension;
     readonly doc: string;
+    /** A rule cannot go by less, nor by more: nobody means that. */
+    readonly least: Quantity;
+    readonly greatest: Quantity;
     readonly fallback?: Quantity;
     /** What applies where there is no number of its own: `the plan's sway`. */
     readonly otherwise?: string;
@@ -15,67 +17,63 @@ export interface QuantitySetting<V extends number | undefined = number | undefin
     readonly value?: V;
 }
 
-/** One of a few words. */
-export interface ChoiceSetting<C extends string = string> {
-    readonly kind: 'choice';
-    readonly doc: string;
-    readonly options: readonly C[];
-    readonly fallback: C;
-}
-
-export type Setting = QuantitySetting | ChoiceSetting;
 export type Settings = Readonly<Record<string, Setting>>;
 
-/** What a check receives: numbers in SI, a share as a fraction; words as they are. */
+/** What a check receives: numbers in SI, a share as a fraction. */
 export type Values<S extends Settings> = { readonly [K in keyof S]: Value<S[K]> };
 
-type Value<T> = T extends ChoiceSetting<infer C> ? C : T extends QuantitySetting<infer V> ? V : never;
+type Value<T> = T extends Setting<infer V> ? V : never;
 
-/** Whether a rule can go by that number: how much, how many or how old is never less than nothing. */
-export function isUsable(value: number): boolean {
-    return value >= 0;
+/** Whether a rule can go by that number, in SI. */
+export function isUsable(value: number, { least, greatest }: Setting): boolean {
+    return value >= si(least) * (1 - HAIR) && value <= si(greatest) * (1 + HAIR);
 }
 
-export const length = quantitySetting('length');
-export const angle = quantitySetting('angle');
-export const share = quantitySetting('share');
-export const time = quantitySetting('time');
-export const speed = quantitySetting('speed');
-export const count = quantitySetting('count');
+/** A number that was written as the bound is the bound. */
+const HAIR = 1e-9;
 
-export function choice<const C extends string>(options: readonly C[], fallback: NoInfer<C>, doc: string) {
-    return { kind: 'choice', options, fallback, doc } satisfies ChoiceSetting<C>;
-}
+export const length = declaring('length');
+export const angle = declaring('angle');
+export const share = declaring('share');
+export const time = declaring('time');
+export const speed = declaring('speed');
+export const count = declaring('count');
 
 /** The values that apply where nobody set any. */
-export function fallbacks(settings: Settings): Record<string, number | string | undefined> {
+export function fallbacks(settings: Settings): Record<string, number | undefined> {
     return Object.fromEntries(
-        Object.entries(settings).map(([name, setting]) => [name, fallbackOf(setting)] as const),
+        Object.entries(settings).map(([name, { fallback }]) => [name, fallback && si(fallback)] as const),
     );
 }
 
 /** The value that applies where nobody set one, as a team would write it. */
-export function fallbackText(setting: Setting): string {
-    if (setting.kind === 'choice') return setting.fallback;
-    return setting.fallback ? printQuantity(setting.fallback) : (setting.otherwise ?? '');
+export function fallbackText({ fallback, otherwise = '' }: Setting): string {
+    return fallback ? printQuantity(fallback) : otherwise;
 }
 
-function fallbackOf(setting: Setting): number | string | undefined {
-    if (setting.kind === 'choice') return setting.fallback;
-    return setting.fallback && si(setting.fallback);
+/** What a team may write: `0.5 deg to 30 deg`. */
+export function boundsText({ least, greatest }: Setting): string {
+    return `${printQuantity(least)} to ${printQuantity(greatest)}`;
 }
 
-function quantitySetting(dimension: Dimension) {
-    function declare(fallback: string, doc: string): QuantitySetting<number>;
-    function declare(otherwise: Otherwise, doc: string): QuantitySetting<number | undefined>;
-    function declare(fallback: string | Otherwise, doc: string): QuantitySetting {
-        if (typeof fallback !== 'string') return { kind: 'quantity', dimension, doc, ...fallback };
-        const quantity = parseQuantity(fallback, dimension);
-        if (isQuantityError(quantity)) throw new RangeError(`${fallback} is no ${dimension}.`);
-        return { kind: 'quantity', dimension, doc, fallback: quantity };
+function declaring(dimension: Dimension) {
+    const read = (text: string): Quantity => {
+        const quantity = parseQuantity(text, dimension);
+        if (isQuantityError(quantity)) throw new RangeError(`${text} is no ${dimension}.`);
+        return quantity;
+    };
+    function declare(fallback: string, bounds: Bounds, doc: string): Setting<number>;
+    function declare(otherwise: Otherwise, bounds: Bounds, doc: string): Setting<number | undefined>;
+    function declare(fallback: string | Otherwise, [from, to]: Bounds, doc: string): Setting {
+        const bounds = { least: read(from), greatest: read(to) };
+        if (typeof fallback !== 'string') return { dimension, doc, ...bounds, ...fallback };
+        return { dimension, doc, ...bounds, fallback: read(fallback) };
     }
     return declare;
 }
+
+/** The least and the greatest number, as a team would write them. */
+type Bounds = readonly [least: string, greatest: string];
 
 interface Otherwise {
     readonly otherwise: string;

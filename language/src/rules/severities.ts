@@ -43,13 +43,10 @@ const grades: Readonly<Record<Severity, true>> = { error: true, warning: true, h
 
 type Given = RuleSetting['settings'] extends ReadonlyMap<string, infer G> ? G : never;
 
-/** A setting of the wrong kind, or below zero, is reported where it is written and has no effect. */
-function valueGiven(setting: Setting, { value, si, measure }: Given): number | string | undefined {
-    if (setting.kind === 'choice') {
-        return setting.options.find((option) => option === value);
-    }
+/** A setting of the wrong kind, or beyond its bounds, is reported where it is written and has no effect. */
+function valueGiven(setting: Setting, { si, measure }: Given): number | undefined {
     const dimension = measure?.quantity?.unit.dimension;
     const given =
         dimension === undefined || dimension === setting.dimension ? (si ?? measure?.si) : undefined;
-    return given !== undefined && isUsable(given) ? given : undefined;
+    return given !== undefined && isUsable(given, setting) ? given : undefined;
 }

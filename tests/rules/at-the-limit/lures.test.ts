@@ -15,7 +15,7 @@ test('entry-angle: pulled too flat a head does not breathe, and the remedy is th
 });
 
 test('entry-angle, lift: a diver goes down and not up, and a lure of no known head is not judged', async () => {
-    for (const rule of ['entry-angle { steepest 0.1 deg }', 'lift { most 0.001 }']) {
+    for (const rule of ['entry-angle { steepest 1 deg }', 'lift { most 0.5 }']) {
         const towed = (lure: string) =>
             today(
                 `    rule ${rule}\n    starboard short rigger { lure ${lure}  outfit medium-1  back 12 m }`,

@@ -41,7 +41,7 @@ export function dimensionsAt({ entry, blocks }: Caret): readonly Dimension[] {
     const before = words.at(-2) ?? '';
     if (block?.node.$type === 'RuleSetting') {
         const setting = ruleNamed((block.node as { rule?: string }).rule ?? '')?.settings[word];
-        return setting?.kind === 'quantity' ? [setting.dimension] : [];
+        return setting ? [setting.dimension] : [];
     }
     if (word === 'wind' && before === 'from') return ['angle'];
     if (word === 'capacity' && before === 'of') return ['length'];

@@ -3,7 +3,7 @@ import { contextIn } from '../../plan/checks/context.ts';
 import { baseOf, Gathered, gather } from '../../plan/resolve/gather.ts';
 import { propertyOf, vocabulary } from '../../plan/vocabulary.ts';
 import { ruleNamed, rules } from '../../rules/registry.ts';
-import { fallbackText } from '../../rules/settings.ts';
+import { boundsText, fallbackText } from '../../rules/settings.ts';
 import type { EditorServices } from '../services.ts';
 import { choice, place } from '../snippets.ts';
 import { definitionAround } from '../spot.ts';
@@ -22,7 +22,7 @@ export function wordOffers({ rule, role }: Following, caret: Caret, services: Ed
         case 'Setting.key':
             return settingOffers(caret);
         case 'Setting.choice':
-            return choicesOfSetting(caret, word);
+            return word === 'severity' ? plain(severities, CompletionItemKind.EnumMember) : [];
         case 'From.point':
             return plain(namedPoints(caret.document, services), CompletionItemKind.Reference);
         case 'Removal.property':
@@ -69,19 +69,13 @@ export function settingOffers({ blocks }: Caret): Offer[] {
             label: name,
             kind: CompletionItemKind.Property,
             text: `${name} `,
-            snippet: `${name} ${setting.kind === 'choice' ? choice(1, setting.options) : place(1, usual)}`,
+            snippet: `${name} ${place(1, usual)}`,
             detail: usual,
-            documentation: setting.doc,
+            documentation: `${setting.doc} ${boundsText(setting)}.`,
             rank: at + 1,
         };
     });
     return [severity, ...own].filter(({ label }) => !said.has(label));
-}
-
-function choicesOfSetting({ blocks }: Caret, key: string): Offer[] {
-    if (key === 'severity') return plain(severities, CompletionItemKind.EnumMember);
-    const setting = ruleNamed((blocks.at(-1)?.node as { rule?: string })?.rule ?? '')?.settings[key];
-    return setting?.kind === 'choice' ? plain(setting.options, CompletionItemKind.EnumMember) : [];
 }
 
 /** What a preset says; in the block of a part, any word of it. */

@@ -1,5 +1,5 @@
 import { ruleNamed } from '../../rules/registry.ts';
-import { fallbackText } from '../../rules/settings.ts';
+import { boundsText, fallbackText } from '../../rules/settings.ts';
 import { describe } from '../../rules/standing.ts';
 import { type Part, rows, text, title } from './page.ts';
 
@@ -23,5 +23,7 @@ export function aboutSetting(name: string | undefined, key: string | undefined):
     const setting = ruleNamed(name ?? '')?.settings[key ?? ''];
     if (key === 'severity')
         return [title('severity'), text('How grave a finding is: error, warning, hint or off.')];
-    return setting ? [title(key!, fallbackText(setting)), text(setting.doc)] : [];
+    return setting
+        ? [title(key!, fallbackText(setting)), text(`${setting.doc} ${boundsText(setting)}.`)]
+        : [];
 }

@@ -134,9 +134,11 @@ export function readSettings(table: Table): RuleSetting[] {
         let severity: RuleSetting['severity'];
         for (const setting of node.settings) {
             const value = readSetting(setting, slot);
+            // Said twice in a block, the first one counts, here as anywhere.
             if (!value) continue;
-            if (setting.key === 'severity') severity = value as RuleSetting['severity'] & { value: Severity };
-            else settings.set(setting.key, value);
+            if (setting.key === 'severity')
+                severity ??= value as RuleSetting['severity'] & { value: Severity };
+            else if (!settings.has(setting.key)) settings.set(setting.key, value);
         }
         return [{ rule, ...(severity && { severity }), settings, origin: originOf(slot) }];
     });

@@ -16,7 +16,9 @@ export const clipFalseRelease = rule({
     ),
     severity: 'warning',
     summary: 'A clip is set below the pull of its lure with surge, so that the sea opens it.',
-    settings: { margin: share('100 %', 'Least setting of a clip, of the pull with surge.') },
+    settings: {
+        margin: share('100 %', ['50 %', '300 %'], 'Least setting of a clip, of the pull with surge.'),
+    },
 
     check(analysis, { margin }, report) {
         const { plan } = analysis;

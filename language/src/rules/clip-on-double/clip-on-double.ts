@@ -15,7 +15,7 @@ export const clipOnDouble = rule({
     standing: written('IGFA International Angling Rules, from memory: a release holds the main line alone.'),
     severity: 'error',
     summary: 'A lure runs so close to its clip that the clip can only hold the double or the leader.',
-    settings: { room: length('0.5 m', 'Main line that the clip has to have to hold on to.') },
+    settings: { room: length('0.5 m', ['0 m', '5 m'], 'Main line that the clip has to have to hold on to.') },
 
     check(analysis, { room }, report) {
         if (ruleBooks(analysis.plan).length === 0) return;

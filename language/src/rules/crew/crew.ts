@@ -13,7 +13,7 @@ export const crew = rule({
     standing: practice('Two lines a hand is an estimate: what a hand clears before the fish turns.'),
     severity: 'warning',
     summary: 'More lines are fished than the hands on deck can clear, or one of them has two jobs at once.',
-    settings: { lines: count('2', 'Lines that one hand clears after a strike.') },
+    settings: { lines: count('2', ['0.5', '10'], 'Lines that one hand clears after a strike.') },
 
     check(analysis, { lines }, report) {
         steeringAndFishing(analysis.plan, report);

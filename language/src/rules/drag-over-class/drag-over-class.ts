@@ -16,8 +16,8 @@ export const dragOverClass = rule({
     severity: 'warning',
     summary: 'A stage of drag is above the line class at some spool level, or above the share agreed.',
     settings: {
-        hooked: share('33.3 %', 'Most hooked drag, of the line class.'),
-        full: share('70 %', 'Most full drag, of the line class.'),
+        hooked: share('33.3 %', ['5 %', '100 %'], 'Most hooked drag, of the line class.'),
+        full: share('70 %', ['10 %', '100 %'], 'Most full drag, of the line class.'),
     },
 
     check(analysis, agreed, report) {

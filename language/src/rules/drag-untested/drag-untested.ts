@@ -14,7 +14,7 @@ export const dragUntested = rule({
     ),
     severity: 'warning',
     summary: "An outfit's drag has no scale test, or one that is too old on the plan's date.",
-    settings: { age: time('30 d', 'A test older than this is stale.') },
+    settings: { age: time('30 d', ['1 d', '1000 d'], 'A test older than this is stale.') },
 
     check({ plan, lines }, { age }, report) {
         // No rule reads the clock: a plan without a date has no day on which a test could be old.

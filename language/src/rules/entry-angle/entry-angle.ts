@@ -16,8 +16,16 @@ export const entryAngle = rule({
     severity: 'hint',
     summary: 'A line meets the water too steeply or too flat for the head of its lure.',
     settings: {
-        flattest: angle({ otherwise: 'by the head' }, 'Least angle between line and water, at the water.'),
-        steepest: angle({ otherwise: 'by the head' }, 'Greatest angle between line and water, at the water.'),
+        flattest: angle(
+            { otherwise: 'by the head' },
+            ['0 deg', '45 deg'],
+            'Least angle between line and water, at the water.',
+        ),
+        steepest: angle(
+            { otherwise: 'by the head' },
+            ['1 deg', '90 deg'],
+            'Greatest angle between line and water, at the water.',
+        ),
     },
 
     check(analysis, { flattest, steepest }, report) {

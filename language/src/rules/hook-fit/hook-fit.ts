@@ -12,7 +12,7 @@ export const hookFit = rule({
     standing: practice('A gap as wide as the head, and a single point up so that the hook is the keel.'),
     severity: 'warning',
     summary: "A hook's gap is smaller than the head, or a single point is not up.",
-    settings: { gap: share('100 %', "Least gap, of the head's diameter.") },
+    settings: { gap: share('100 %', ['10 %', '300 %'], "Least gap, of the head's diameter.") },
 
     check(analysis, { gap: least }, report) {
         for (const { line } of tackledLines(analysis)) {

@@ -19,9 +19,9 @@ export const inspectionDue = rule({
     severity: 'warning',
     summary: "A leader or hooks were inspected, or a line fitted, too long before the plan's date.",
     settings: {
-        leader: time('30 d', 'An inspection of a leader older than this is stale.'),
-        hooks: time('30 d', 'An inspection of hooks older than this is stale.'),
-        line: time('180 d', 'Line that was fitted longer ago than this is due.'),
+        leader: time('30 d', ['1 d', '1000 d'], 'An inspection of a leader older than this is stale.'),
+        hooks: time('30 d', ['1 d', '1000 d'], 'An inspection of hooks older than this is stale.'),
+        line: time('180 d', ['1 d', '3000 d'], 'Line that was fitted longer ago than this is due.'),
     },
 
     check(analysis, ages, report) {

@@ -12,7 +12,13 @@ export const lateralGap = rule({
     standing: practice('Two metres or more between neighbours is usual; `stagger` judges the pair better.'),
     severity: 'off',
     summary: 'Neighbours run closer side by side at the water than the gap.',
-    settings: { gap: length('2 m', 'Least distance between neighbours, side by side at the water.') },
+    settings: {
+        gap: length(
+            '2 m',
+            ['0.1 m', '50 m'],
+            'Least distance between neighbours, side by side at the water.',
+        ),
+    },
     givesWayTo: ['stagger'],
 
     check(analysis, { gap }, report) {

@@ -15,7 +15,7 @@ export const lift = rule({
     ),
     severity: 'hint',
     summary: 'The upward pull on a lure is many times its weight: it will spend too long in the air.',
-    settings: { most: count('3', 'Most upward pull, in times the weight of the lure.') },
+    settings: { most: count('3', ['0.5', '50'], 'Most upward pull, in times the weight of the lure.') },
     givesWayTo: ['entry-angle'],
 
     check(analysis, { most }, report) {

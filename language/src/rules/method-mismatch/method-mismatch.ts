@@ -18,7 +18,9 @@ export const methodMismatch = rule({
     ),
     severity: 'warning',
     summary: 'Drag, loop, wait or clip of a line contradict the method that it is fished with.',
-    settings: { slack: share('10 %', "Numbers this close to the method's count as equal.") },
+    settings: {
+        slack: share('10 %', ['0 %', '100 %'], "Numbers this close to the method's count as equal."),
+    },
 
     check(analysis, { slack }, report) {
         for (const { line } of fishedLines(analysis)) {

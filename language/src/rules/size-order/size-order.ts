@@ -12,7 +12,7 @@ export const sizeOrder = rule({
     standing: practice('Mass and face area hold in the turbulent water close in.'),
     severity: 'warning',
     summary: 'A larger lure runs further back than a smaller one on the same side or next to it.',
-    settings: { slack: length('15 mm', 'Lures this close in length count as equal.') },
+    settings: { slack: length('15 mm', ['0 mm', '300 mm'], 'Lures this close in length count as equal.') },
     givesWayTo: ['position-mismatch', 'shotgun-inside'],
 
     check(analysis, { slack }, report) {

@@ -17,7 +17,7 @@ export const speedRange = rule({
     ),
     severity: 'warning',
     summary: "The plan's speed is outside the range of a lure, a bait, the method or the boat.",
-    settings: { slack: speed('0.1 kn', 'This far outside a range counts as inside.') },
+    settings: { slack: speed('0.1 kn', ['0 kn', '3 kn'], 'This far outside a range counts as inside.') },
 
     check(analysis, { slack }, report) {
         const { plan } = analysis;

@@ -14,7 +14,7 @@ export const spoolLow = rule({
     ),
     severity: 'warning',
     summary: 'Line out and the expected run leave too little on the spool.',
-    settings: { left: length('100 m', 'Least line left on the spool after the run.') },
+    settings: { left: length('100 m', ['0 m', '1000 m'], 'Least line left on the spool after the run.') },
 
     check(analysis, { left: least }, report) {
         for (const { line, reel } of fishedLines(analysis)) {

@@ -22,7 +22,11 @@ export const stagger = rule({
     summary: 'Two lines touch at less sway than the plan allows, running straight.',
     givesWayTo: ['shotgun-inside'],
     settings: {
-        sway: angle({ otherwise: "the lures' or the plan's own" }, 'Sway that every pair has to bear.'),
+        sway: angle(
+            { otherwise: "the lures' or the plan's own" },
+            ['0.5 deg', '45 deg'],
+            'Sway that every pair has to bear.',
+        ),
     },
 
     check(analysis, { sway }, report) {

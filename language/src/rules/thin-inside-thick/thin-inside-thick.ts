@@ -12,7 +12,7 @@ export const thinInsideThick = rule({
     standing: practice('A thin close line chafes on a thick rigger line when the two cross.'),
     severity: 'warning',
     summary: 'A thin line runs close in, inside a thick rigger line.',
-    settings: { slack: length('0.05 mm', 'Lines this close in diameter count as equal.') },
+    settings: { slack: length('0.05 mm', ['0 mm', '1 mm'], 'Lines this close in diameter count as equal.') },
 
     check(analysis, { slack }, report) {
         for (const [{ line: near }, { line: far }] of neighboursOutward(analysis)) {

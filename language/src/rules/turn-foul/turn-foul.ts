@@ -19,6 +19,7 @@ export const turnFoul = rule({
     settings: {
         sway: angle(
             { otherwise: "the lures' or the plan's own" },
+            ['0.5 deg', '45 deg'],
             'Sway that every pair has to bear in a turn.',
         ),
     },

@@ -16,7 +16,11 @@ export const turnStall = rule({
     severity: 'warning',
     summary: 'A line falls slack, or a lure below its least running speed, in a turn that the plan allows.',
     settings: {
-        dead: share('50 %', 'Below this share of its least speed a lure hangs dead: more than a hint.'),
+        dead: share(
+            '50 %',
+            ['0 %', '100 %'],
+            'Below this share of its least speed a lure hangs dead: more than a hint.',
+        ),
     },
     reads: 'turns',
 

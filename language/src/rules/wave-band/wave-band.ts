@@ -21,6 +21,7 @@ export const waveBand = rule({
     settings: {
         wander: speed(
             { otherwise: "the plan's own speeds, or else not judged" },
+            ['0.1 kn', '5 kn'],
             "How far the boat may stray from the plan's speed, where it does not say its speeds.",
         ),
     },
