@@ -1,5 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import { messageOf } from '../../language/src/plan/finding.ts';
+import { createServices } from '../../language/src/plan/services.ts';
+import type { FluentParser } from '../../language/src/plan/syntax/fluent/parser.ts';
 import { excerpt } from '../../language/src/reports/excerpt.ts';
 import { checkText } from './marked.ts';
 
@@ -53,6 +55,50 @@ test('thousands of faults in one block turn over no stack, and what follows the 
     expect(said).toHaveLength(51);
     expect(said[0]!.at.range.start.line).toBe(1);
     expect(resolved.spreads.at(-1)?.crew?.si).toBe(3);
+});
+
+test('the way on is looked for once for faults of a kind, however many there are', () => {
+    const { wrapper, parse } = thorough();
+    // What is read ahead is what is done, however fast the machine.
+    const readAhead = (faults: number) => {
+        const spy = vi.spyOn(wrapper, 'LA');
+        const { parserErrors } = parse(`spread s {\n${'crew 3 4\n'.repeat(faults)}}\n`);
+        expect(parserErrors).toHaveLength(faults);
+        const { length } = spy.mock.calls;
+        spy.mockRestore();
+        return length / faults;
+    };
+    expect(readAhead(1200)).toBeLessThan(2 * readAhead(300));
+});
+
+/** The parser that gets on after faults, and what it reads ahead with. */
+function thorough() {
+    const { parser } = createServices();
+    const { thorough: made } = parser.LangiumParser as unknown as FluentParser;
+    const { wrapper } = made as unknown as { wrapper: { LA(howFar: number): unknown } };
+    return { wrapper, parse: (text: string) => made.parse(text) };
+}
+
+describe('names that nothing has', () => {
+    test('get no suggestion that would make a plan like itself', async () => {
+        const { findings } = await checkText(`spread plan-a like plan-x { }
+spread plan-b like plan-a { }
+spread plan-long like plan-b { }
+spread plan-q { crew 3 }
+`);
+        expect(findings.filter(({ rule }) => rule === 'unknown-name').map(messageOf)).toEqual([
+            'No spread is called `plan-x` in this file or in what it uses. What leans on it is not known. Did you mean `plan-q`?',
+        ]);
+    });
+
+    test('are each looked for among all others only where somebody reads what comes of it', async () => {
+        const { findings } = await checkText(
+            Array.from({ length: 600 }, (_, n) => `spread s${n} like sx${n} { }`).join('\n'),
+        );
+        const said = findings.filter(({ rule }) => rule === 'unknown-name');
+        expect(said).toHaveLength(51);
+        expect(messageOf(said[0]!)).toMatch(/Did you mean `s10`\?/);
+    });
 });
 
 describe('a row of plans, one like the next', () => {

@@ -23,15 +23,32 @@ export const vocabulary = {
 
 /** What a word means in a block; both spellings of colour and centre are one word. */
 export function propertyOf(context: Context, word: string): Property | undefined {
-    const spelled =
-        word === 'color' ? 'colour' : word === 'center' ? 'centre' : word === 'halyard' ? 'halyards' : word;
-    return (vocabulary[context] as readonly Property[]).find((property) => property.word === spelled);
+    const one = spelled(word);
+    return (vocabulary[context] as readonly Property[]).find((property) => property.word === one);
+}
+
+function spelled(word: string): string {
+    return word === 'color'
+        ? 'colour'
+        : word === 'center'
+          ? 'centre'
+          : word === 'halyard'
+            ? 'halyards'
+            : word;
 }
 
 /** The blocks that know a word. */
-export function contextsKnowing(word: string): Context[] {
-    return (Object.keys(vocabulary) as Context[]).filter((context) => propertyOf(context, word));
+export function contextsKnowing(word: string): readonly Context[] {
+    if (!knowing) {
+        knowing = new Map();
+        for (const context of Object.keys(vocabulary) as Context[])
+            for (const { word: each } of vocabulary[context] as readonly Property[])
+                knowing.set(each, [...new Set([...(knowing.get(each) ?? []), context])]);
+    }
+    return knowing.get(spelled(word)) ?? [];
 }
+
+let knowing: Map<string, readonly Context[]> | undefined;
 
 /** An example for a word, from a spread if it has the word, else wherever it is known first. */
 export function exampleOf(word: string): string | undefined {

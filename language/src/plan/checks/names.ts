@@ -3,13 +3,14 @@ import type { Definition, Referred, Sheet } from '../../../grammar/generated/ast
 import { library } from '../../library/library.ts';
 import { nearest } from '../../units/nearest.ts';
 import type { Finding, Fix } from '../finding.ts';
-import { kindsWanted, one, spoken } from '../names/kinds.ts';
+import { type Kind, kindsWanted, one, spoken } from '../names/kinds.ts';
 import type { Reach } from '../names/reach.ts';
 import { nameOf, type ReachScope } from '../names/scope.ts';
 import { usesOf } from '../names/uses.ts';
 import { placeOfCst, placeOfProperty } from '../place.ts';
 import { baseOf, isTooFarFrom, likeChain, MOST_LIKE } from '../resolve/gather.ts';
 import { shorten } from '../wording.ts';
+import { ENOUGH } from './enough.ts';
 import { instead, problem } from './problem.ts';
 import { placeAt } from './syntax.ts';
 
@@ -19,23 +20,38 @@ import { placeAt } from './syntax.ts';
  * @param halfBlind  a file in use could not be read: names that may be in it are not called unknown
  */
 export function checkReferences(document: LangiumDocument, scope: ReachScope, halfBlind: boolean): Finding[] {
+    const known = new Map<string, readonly string[]>();
+    const namesOf = (kinds: readonly Kind[]) => {
+        const key = kinds.join();
+        let names = known.get(key);
+        if (!names) {
+            names = [...scope.scopeFrom(document, kinds).getAllElements()].map(({ name }) => name);
+            known.set(key, names);
+        }
+        return names;
+    };
+    let told = 0;
     return document.references.flatMap((reference) => {
         const error = 'ref' in reference ? reference.error : undefined;
         if (!error || !reference.$refNode || reference.$refText === '') return [];
-        const finding = unknownName(document, error.info, scope);
+        // Of very many only the first are worth looking for what was meant.
+        const finding = unknownName(document, error.info, ++told > 2 * ENOUGH ? () => [] : namesOf);
         return halfBlind && finding.fixes.length === 0 ? [] : [finding];
     });
 }
 
-function unknownName(document: LangiumDocument, info: ReferenceInfo, scope: ReachScope): Finding {
+function unknownName(
+    document: LangiumDocument,
+    info: ReferenceInfo,
+    known: (kinds: readonly Kind[]) => readonly string[],
+): Finding {
     const kinds = kindsWanted(info.container, info.property);
     const written = info.reference.$refText;
     const at = placeOfCst(document.uri.toString(), info.reference.$refNode!);
-    const inside = new Set(info.property === 'base' ? namesLike(info.container as Definition, document) : []);
-    const known = [...scope.scopeFrom(document, kinds).getAllElements()]
-        .map(({ name }) => name)
-        .filter((name) => !inside.has(name));
-    const near = nearest(written, known);
+    const near =
+        info.property === 'base'
+            ? nearestBase(info.container as Definition, written, known(kinds), document)
+            : nearest(written, known(kinds));
     const kind = kinds.map(spoken).join(' or ');
     const shelf = near === written ? undefined : shelfOf(written, kinds);
     return problem('unknown-name', at, {
@@ -49,23 +65,45 @@ function unknownName(document: LangiumDocument, info: ReferenceInfo, scope: Reac
     });
 }
 
-/** A definition and those of its file that are like it: like one of them, it would be like itself. */
-function namesLike(definition: Definition, document: LangiumDocument): string[] {
-    const all = (document.parseResult.value as Sheet).definitions.filter(
-        (each) => each.kind === definition.kind,
-    );
-    const chain = (each: Definition) => likeChain(each).includes(definition);
-    return all.filter((each) => each === definition || chain(each)).flatMap((each) => nameOf(each) ?? []);
+/** Never one that is like this very definition: like that, it would be like itself. */
+function nearestBase(
+    definition: Definition,
+    written: string,
+    known: readonly string[],
+    document: LangiumDocument,
+): string | undefined {
+    const { definitions } = document.parseResult.value as Sheet;
+    let left = known;
+    for (let tries = 0; tries < 10; tries++) {
+        const near = nearest(written, left);
+        if (near === undefined) return undefined;
+        const one = definitions.find((each) => each.kind === definition.kind && nameOf(each) === near);
+        if (!one || (one !== definition && !likeChain(one).includes(definition))) return near;
+        left = left.filter((name) => name !== near);
+    }
+    return undefined;
 }
 
 /** The file of the built-in library that defines a name. */
 function shelfOf(name: string, kinds: readonly string[]): string | undefined {
-    for (const [shelf, text] of library) {
-        const defines = new RegExp(`^(${kinds.join('|')}) ([\\w-]+)`, 'gm');
-        for (const [, , found] of text.matchAll(defines)) if (found === name) return `layback:${shelf}`;
+    shelves ??= new Map(
+        [...library]
+            .reverse()
+            .flatMap(([shelf, text]) =>
+                [...text.matchAll(/^([a-z]+) ([\w-]+)/gm)].map(([, kind, found]) => [
+                    `${kind} ${found}`,
+                    shelf,
+                ]),
+            ),
+    );
+    for (const kind of kinds) {
+        const shelf = shelves.get(`${kind} ${name}`);
+        if (shelf) return `layback:${shelf}`;
     }
     return undefined;
 }
+
+let shelves: ReadonlyMap<string, string> | undefined;
 
 /** A further `use` line: below the last one, else at the top. */
 function useToo(document: LangiumDocument, path: string): Fix {

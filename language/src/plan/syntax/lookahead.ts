@@ -101,6 +101,6 @@ function numbered(choices: readonly (readonly IProduction[])[]): number[] | unde
     return chosen;
 }
 
-function withMembers({ tokenTypeIdx, categoryMatches = [] }: TokenType): number[] {
+export function withMembers({ tokenTypeIdx, categoryMatches = [] }: TokenType): number[] {
     return [tokenTypeIdx!, ...categoryMatches];
 }

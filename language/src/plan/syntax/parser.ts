@@ -2,6 +2,7 @@ import { type IToken, NoViableAltException, type Rule, type TokenType } from 'ch
 import { type LangiumCoreServices, type LangiumParser, prepareLangiumParser } from 'langium';
 import { followsOf } from './follows.ts';
 import { parserMessages } from './messages.ts';
+import { rememberRecovery } from './recovery.ts';
 import { unwindRepetition } from './unwound.ts';
 
 /** The inner hooks of the parser underneath that its start and its recovery are steered by. */
@@ -29,6 +30,7 @@ export function createParser(services: LangiumCoreServices): LangiumParser {
     const inner = (parser as unknown as { wrapper: RecoveringParser }).wrapper;
     finalize(parser, inner);
     unwindRepetition(parser);
+    rememberRecovery(parser);
     tellPlainly(inner);
     const original = inner.canRecoverWithSingleTokenDeletion;
     inner.canRecoverWithSingleTokenDeletion = function (expected) {

@@ -42,6 +42,17 @@ export class FluentParser {
 
     parse<T extends AstNode = AstNode>(text: string, options?: ParserOptions): ParseResult<T> {
         const read = options?.rule === undefined ? this.read(text) : undefined;
-        return (read as ParseResult<T> | undefined) ?? this.thorough.parse<T>(text, options);
+        return (read as ParseResult<T> | undefined) ?? this.readThoroughly<T>(text, options);
+    }
+
+    /** A fault in a plan is no fault in this program: where in it that was noticed costs more than to notice it. */
+    private readThoroughly<T extends AstNode>(text: string, options?: ParserOptions): ParseResult<T> {
+        const { stackTraceLimit } = Error;
+        Error.stackTraceLimit = 0;
+        try {
+            return this.thorough.parse<T>(text, options);
+        } finally {
+            Error.stackTraceLimit = stackTraceLimit;
+        }
     }
 }
