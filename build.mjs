@@ -101,11 +101,30 @@ const nothing = {
     },
 };
 
-/** The press for PDF, without what reads compressed faces: ours are plain. */
+/**
+ * The press for PDF, without what reads compressed faces, locks a file or breaks lines: our faces are plain, a card is
+ * for all on deck, and its lines are broken already. The last two cost more at a start than a page does.
+ */
 const pressed = {
-    name: 'plain faces',
+    name: 'plain press',
     setup({ onResolve }) {
-        onResolve({ filter: /^brotli\// }, ({ path }) => ({ path, namespace: 'nothing' }));
+        onResolve({ filter: /^(brotli|@noble\/ciphers)\/|^linebreak$/ }, ({ path }) => ({
+            path,
+            namespace: 'nothing',
+        }));
+    },
+};
+
+/** Tables of letters are unpacked by the machine, where there is one beneath. */
+const unpacked = {
+    name: 'native inflate',
+    setup({ onResolve, onLoad }) {
+        onResolve({ filter: /^tiny-inflate$/ }, ({ path }) => ({ path, namespace: 'native' }));
+        onLoad({ filter: /.*/, namespace: 'native' }, () => ({
+            contents: `const { inflateRawSync } = require('node:zlib');
+                module.exports = (packed, into) => (into.set(inflateRawSync(packed)), into);`,
+            loader: 'js',
+        }));
     },
 };
 
@@ -142,9 +161,8 @@ async function buildCommand() {
         platform: 'node',
         format: 'cjs',
         target: 'node20.20',
-        define: { ...common.define, 'import.meta.url': 'pressUrl' },
-        plugins: [pressed, nothing],
-        banner: { js: `var pressUrl = require('node:url').pathToFileURL(__filename).href;` },
+        define: { ...common.define, 'import.meta.url': 'bundleUrl' },
+        plugins: [pressed, unpacked, nothing],
     });
     // Last, so that a command that starts meanwhile finds what it asks for.
     for (const name of readdirSync(inRoot('dist/layback'))) {

@@ -1,4 +1,3 @@
-import { createRequire } from 'node:module';
 import { dirname, extname, join, parse, resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { aboutCard } from '../drawing/card/about.ts';
@@ -136,13 +135,10 @@ async function made(
 const strangeLetters =
     'Print has no face for some letters of the plan: they are counted, as in [5 letters]. --as html and layback brief have them.';
 
-type Pdf = typeof import('../drawing/card/pdf.ts');
-
-/** The library that writes PDF is as large as all the rest: it has a bundle of its own, read only here. */
+/** What writes PDF is read only here. */
 async function pdf(pages: readonly string[], about: ReturnType<typeof aboutCard>): Promise<Uint8Array> {
-    const { faces } = await import('./press.ts');
-    const { pdfOf } = createRequire(import.meta.url)('../press/pdf.cjs') as Pdf;
-    return pdfOf(pages, { ...about, faces: faces() });
+    const { faces, pdfPress } = await import('./press.ts');
+    return pdfPress().pdfOf(pages, { ...about, faces: faces() });
 }
 
 function dotsPerInch(text: string): number {
