@@ -35,8 +35,11 @@ describe('figures of a strike', () => {
     test('tell the key moments of every line, as planned and the other way', () => {
         const { status, stdout } = figures();
         expect(status).toBe(0);
-        expect(stdout).toMatch(/^port long rigger +at once +\d\.\d .* kg$/m);
-        expect(stdout).toMatch(/^port long rigger +with drop-back, as planned +\d\.\d .* kg$/m);
+        const peak = '~[\\d.]+ kg \\([\\d.]+ kg to [\\d.]+ kg\\)$';
+        expect(stdout).toMatch(new RegExp(`^port long rigger +at once +\\d\\.\\d .* ${peak}`, 'm'));
+        expect(stdout).toMatch(
+            new RegExp(`^port long rigger +with drop-back, as planned +\\d\\.\\d .* ${peak}`, 'm'),
+        );
         expect(stdout).not.toContain('A bite on the');
     });
 
@@ -102,7 +105,7 @@ describe('what the tightest turns hang on', () => {
     test('is worked out when it is asked for, and told in metres', () => {
         const { stdout } = figures('--sensitivity');
         const table = stdout.split('What one change would make')[1]!;
-        expect(table).toMatch(/^as it is +\d+(\.\d)? m /m);
+        expect(table).toMatch(/^as it is +~\d+(\.\d)? m /m);
         expect(table).toMatch(/^starboard long corner 1 m further back +.*\((\+|−)\d/m);
         expect(table).toMatch(/^without starboard long corner /m);
         expect(figures().stdout).not.toContain('What one change');

@@ -68,7 +68,7 @@ describe('a position tells', () => {
 
     test('what is not known, and why', async () => {
         await editor.open('plans/bare.spread', 'spread bare { shotgun { back wave 3 } }\n');
-        expect(await told('shotgun', 2, 'plans/bare.spread')).toMatch(/Not known: .*The plan has no speed\./);
+        expect(await told('shotgun', 2, 'plans/bare.spread')).toMatch(/Not known: .*The plan has no `speed`\./);
     });
 });
 

@@ -125,7 +125,7 @@ test('a flat clip a thousand leagues ahead is refused before anybody draws it', 
 spread calm { boat gannet  speed 8 kn  port short corner { back 12 m } }`);
     expect(plans[0]!.lines[0]!.towPoint).toEqual({
         known: false,
-        reason: 'The flat clip needs ahead, out and up.',
+        reason: 'The flat clip needs `ahead`, `out` and `up`.',
     });
 });
 

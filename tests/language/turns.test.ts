@@ -168,8 +168,12 @@ describe('the turns of a plan', () => {
     });
 
     test.each([
-        ['no speed', 'boat tern', 'The plan has no speed.'],
-        ['no boat', 'speed 8 kn', 'No line of the plan has both a tow point and a distance.'],
+        ['no speed', 'boat tern', 'The plan has no `speed`.'],
+        [
+            'no boat',
+            'speed 8 kn',
+            'No line of the plan has both a tow point (`from`) and a distance (`back`).',
+        ],
     ])('say why there are none: %s', async (_what, has, reason) => {
         const sheet = await checkText(`${boat}spread day {\n${has}\n${corners('16 m', '24 m')}\n}\n`);
         expect(withTurns(sheet.plans[0]!).turns).toEqual({ known: false, reason });

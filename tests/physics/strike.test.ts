@@ -3,9 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { stiffness } from '../../language/src/physics/coefficients.ts';
 import { KNOT, STANDARD_GRAVITY } from '../../language/src/physics/constants.ts';
 import {
+    FISH_BETWEEN,
     type StrikeMoment,
     type StrikeQuestion,
     strike,
+    strikeBetween,
     UNKNOWN_FISH,
 } from '../../language/src/physics/strike.ts';
 import { integrate } from './integrate.ts';
@@ -149,6 +151,42 @@ describe('the two methods', () => {
         const short = answerTo({ ...light, clip: { setting: 60, slack: 1.2 } });
         const long = answerTo({ ...light, clip: { setting: 60, slack: 12 } });
         expect(long.at('line tight')!.time).toBeGreaterThan(short.at('line tight')!.time + 1);
+    });
+});
+
+describe('over what nobody measured', () => {
+    test('the peak is at most hooked drag and the skin friction of the line at the fastest fish’s speed', () => {
+        const { peak } = strikeBetween(light, [light.pull])!;
+        const [slow, fast] = FISH_BETWEEN.map((fish) => answerTo({ ...light, fish }));
+        expect(peak.low).toBe(Math.min(slow!.peak, fast!.peak, answerTo(light).peak));
+        expect(peak.high).toBe(Math.max(slow!.peak, fast!.peak, answerTo(light).peak));
+        expect(peak.low).toBeGreaterThanOrEqual(light.drag.hooked);
+        // ½·ρ·π·d·c·v² a metre of line; by the end no more is out than the fish and the boat have drawn apart.
+        const drawn = nylon.out + 10 * (light.speed + FISH_BETWEEN[1]!.speed);
+        const friction = 0.5 * 1025 * Math.PI * nylon.diameter * 0.005 * FISH_BETWEEN[1]!.speed ** 2 * drawn;
+        expect(peak.high).toBeGreaterThan(light.drag.hooked * 1.05);
+        expect(peak.high).toBeLessThan(light.drag.hooked + friction);
+    });
+
+    test('the slack is gone between when a fast and when a slow fish have drawn it out with the boat', () => {
+        const { times } = strikeBetween(light, [light.pull])!;
+        // What the clip lets go: its slack, and the stretch of the line behind it.
+        const slack = light.clip!.slack + (light.clip!.setting * nylon.out) / rate;
+        const [slow, fast] = FISH_BETWEEN.map(({ speed }) => slack / (light.speed + speed));
+        const tight = times.get('line tight')!;
+        const opened = times.get('clip opens')!;
+        expect(tight.low - opened.low).toBeCloseTo(fast!, 2);
+        expect(tight.high - opened.high).toBeCloseTo(slow!, 2);
+        expect(tight.low).toBeLessThan(answerTo(light).at('line tight')!.time);
+        expect(tight.high).toBeGreaterThan(answerTo(light).at('line tight')!.time);
+    });
+
+    test('a pull that reaches over the clip’s setting opens it at once; figures that cannot be have no range', () => {
+        const { times } = strikeBetween(light, [2 * kg, 7 * kg])!;
+        expect(times.get('clip opens')!.low).toBeLessThan(0.01);
+        expect(times.get('clip opens')!.high).toBeGreaterThan(0.02);
+        expect(strikeBetween({ ...light, pull: -1 }, [light.pull])).toBeUndefined();
+        expect(strikeBetween(light, [-1])).toBeUndefined();
     });
 });
 

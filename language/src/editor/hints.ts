@@ -9,6 +9,7 @@ import { Gathered, gather } from '../plan/resolve/gather.ts';
 import { readPosition } from '../plan/resolve/position.ts';
 import { CLASS_NEWTONS, outfitOf } from '../plan/resolve/tackle.ts';
 import { read, readQuantity } from '../plan/resolve/values.ts';
+import { within } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import { massOf, si } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
@@ -54,8 +55,11 @@ function hintsAt(node: AstNode, plans: readonly AnalysedPlan[], wanted: Wanted):
 /** Metres for a wave, the wave and its part for metres; in the unit of neither author where there is none. */
 function waveHint(back: Back, line: LineFigures | undefined): InlayHint[] {
     if (!line) return [];
-    if (back.wave)
-        return line.astern.known ? [hintBehind(back, `= ${print(line.astern.value, units.m)}`)] : [];
+    if (back.wave) {
+        if (!line.astern.known) return [];
+        const sign = line.astern.standing === 'estimated' ? '≈' : '=';
+        return [hintBehind(back, `${sign} ${print(line.astern.value, units.m)}`, standsOn(line.astern))];
+    }
     if (!line.wave.known) return [];
     const { wave, part, onFace } = line.wave.value;
     return [hintBehind(back, `= wave ${wave}${onFace ? '' : `, ${partWords(part)}`}`, standsOn(line.wave))];
@@ -66,8 +70,10 @@ function pullHint(part: Part, line: LineFigures | undefined): InlayHint[] {
     const isTowed = part.word === 'lure' || part.word === 'teaser' || part.word === 'bait';
     if (!isTowed || part.$container.$type !== 'PositionBlock' || !line?.pull.known) return [];
     const name = rangeOf(part, 'of');
-    const sign = line.pull.standing === 'estimated' ? '≈' : '=';
-    const label = `pulls ${sign} ${print(massOf(line.pull.value), units.kg)}`;
+    const { value, range, standing } = line.pull;
+    const mass = (newtons: number) => print(massOf(newtons), units.kg);
+    const sign = standing === 'estimated' ? '≈' : '=';
+    const label = `pulls ${sign} ${within(mass(value), range, mass)}`;
     if (!name) return [];
     const hint = { position: name.end, label: ` ${label}`, data: standsOn(line.pull) };
     return [{ ...hint, kind: InlayHintKind.Parameter }];

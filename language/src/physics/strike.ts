@@ -1,5 +1,6 @@
 import { stiffness, TANGENTIAL_DRAG } from './coefficients.ts';
 import { SEA_WATER_DENSITY } from './constants.ts';
+import { RUNNING_SPEED } from './drag.ts';
 import { isNotNegative, isPositive, isSound } from './sound.ts';
 
 /** A bite, from the moment the fish has the lure. */
@@ -46,6 +47,15 @@ export interface Fish {
  * pull a fair share of a 100 kg fish's weight.
  */
 export const UNKNOWN_FISH: Fish = { speed: 3, pull: 300 };
+
+/**
+ * Between which that fish lies. Estimates: from one that holds its speed, as tagged marlin did (Block et al.), to one
+ * that runs as fast as `RUNNING_SPEED` has it; from half the pull to twice.
+ */
+export const FISH_BETWEEN: readonly Fish[] = [
+    { speed: RUNNING_SPEED.low, pull: UNKNOWN_FISH.pull / 2 },
+    { speed: RUNNING_SPEED.high, pull: UNKNOWN_FISH.pull * 2 },
+];
 
 export type StrikeMoment = {
     readonly name: 'bite' | 'clip opens' | 'line tight' | 'reel slips' | 'push' | 'hooked drag';
@@ -175,6 +185,43 @@ export function strike(question: StrikeQuestion): Strike {
         water = slack > 0 ? 0 : heldByWater(fish, tension, friction * out);
     }
     return { kind: 'strike', moments, series, peak };
+}
+
+/** The lowest and the highest of several. */
+export interface Between {
+    readonly low: number;
+    readonly high: number;
+}
+
+/**
+ * What a strike comes to over everything about it that is only estimated.
+ *
+ * @param pulls  of the lure, N: the ends of its range, or the one that was measured
+ * @returns the peak, N, and the times of the moments that come in every one of these strikes, s; `undefined` where
+ *          one of them cannot be
+ */
+export function strikeBetween(
+    question: StrikeQuestion,
+    pulls: readonly number[],
+    fish: readonly Fish[] = FISH_BETWEEN,
+): { readonly peak: Between; readonly times: ReadonlyMap<StrikeMoment['name'], Between> } | undefined {
+    const found = [
+        question,
+        ...pulls.flatMap((pull) => fish.map((each) => ({ ...question, pull, fish: each }))),
+    ]
+        .map(strike)
+        .flatMap((each) => (each.kind === 'strike' ? [each] : []));
+    const [first, ...others] = found;
+    if (!first || others.length < pulls.length * fish.length) return undefined;
+    const timed = first.moments.flatMap(({ name }): [StrikeMoment['name'], Between][] => {
+        const times = found.flatMap(({ moments }) => moments.find((each) => each.name === name)?.time ?? []);
+        return times.length < found.length ? [] : [[name, between(times)]];
+    });
+    return { peak: between(found.map(({ peak }) => peak)), times: new Map(timed) };
+}
+
+function between(values: readonly number[]): Between {
+    return { low: Math.min(...values), high: Math.max(...values) };
 }
 
 /**

@@ -5,7 +5,7 @@ import { heldOf } from './analyse/held.ts';
 import { orderOf } from './analyse/order.ts';
 import { pairsOf } from './analyse/pairs.ts';
 import { reelOf } from './analyse/reel.ts';
-import { pullAt, restOf } from './analyse/rest.ts';
+import { nothingTowed, pullAt, pullUnknown, restOf } from './analyse/rest.ts';
 import { asternOf, wavePlaceOf } from './analyse/riding.ts';
 import { clipOf, dropBackOf, towingOf, weakestOf } from './analyse/strike.ts';
 import { polesOf, rodTipOf, towPointOf } from './analyse/tow-point.ts';
@@ -81,7 +81,7 @@ function figuresOf(
 }
 
 function inWashOf(astern: Figure, lateral: Figure, wash: Figure<Wash> | undefined): Figure<boolean> {
-    if (!wash) return silent('The plan names no boat.');
+    if (!wash) return silent('The plan names no `boat`.');
     if (!wash.known) return wash;
     if (!astern.known) return astern;
     if (!lateral.known) return lateral;
@@ -96,9 +96,9 @@ function pullOf(line: SpreadLine, plan: Spread): Figure {
     const { speed } = plan;
     if (!speed) return withoutSpeed(plan);
     const towed = line.lure?.value ?? line.teaser?.value ?? line.bait?.value;
-    if (!towed || line.role === 'standby') return silent(`Nothing is towed at the ${line.position.name}.`);
+    if (!towed || line.role === 'standby') return silent(nothingTowed(line));
     const pull = pullAt(line, speed.si);
-    if (pull.kind !== 'pull') return silent(pull.reason);
+    if (pull.kind !== 'pull') return silent(pullUnknown(line, pull.reason));
     const leaning = pull.standing === 'estimated' && pull.leaning ? [pull.leaning] : [];
     const figure = known(pull.value, pull.standing === 'measured' ? 'measured' : 'computed', leaning);
     return pull.standing === 'measured' ? figure : { ...figure, range: { low: pull.low, high: pull.high } };

@@ -1,5 +1,5 @@
 import type { StrikeMoment, StrikeSample } from '../physics/strike.ts';
-import type { Figure, LineFigures } from './figures.ts';
+import type { Figure, LineFigures, Range } from './figures.ts';
 
 /** Why a line comes in when it does, with a fish on another one. */
 export type ClearingReason =
@@ -33,9 +33,14 @@ export interface StrikesFigures {
 /** The first ten seconds of a bite. */
 export interface StrikeFigures {
     /** In order of time; what does not happen within ten seconds is not among them. */
-    readonly moments: readonly StrikeMoment[];
+    readonly moments: readonly StrikeMomentFigures[];
     /** Every 0.05 s; absent where nobody asked for it. */
     readonly series?: readonly StrikeSample[];
     /** The highest tension at the hook, N. */
     readonly peak: number;
+    /** Between what it lies for the fish and the lure’s pull that nobody measured, N. */
+    readonly peakRange?: Range;
 }
+
+/** A moment of a strike, and between which times it comes for a fish that nobody has met, s. */
+export type StrikeMomentFigures = StrikeMoment & { readonly range?: Range };

@@ -148,6 +148,8 @@ export interface ClipFigures {
     readonly ratioRange?: Range;
     /** Setting less towing pull with surge, N; below zero where the sea opens the clip. */
     readonly spare: number;
+    /** The same over what the estimate of the pull leaves open. */
+    readonly spareRange?: Range;
     /** Hooked drag less setting, N; below zero where the reel gives line before the clip opens. Absent without that drag. */
     readonly belowHooked?: number;
     /** What a fish must pull, N, the lure's own pull being part of it; silent where the geometry is. */

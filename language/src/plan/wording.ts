@@ -13,6 +13,17 @@ export function listed(words: readonly string[], last = 'and'): string {
     return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
 }
 
+/** `1.8 kg (1.3 kg to 2.4 kg)`: in brackets what an estimate leaves open, where it reads as more than one figure. */
+export function within(
+    text: string,
+    range: { readonly low: number; readonly high: number } | undefined,
+    told: (value: number) => string,
+): string {
+    if (!range) return text;
+    const [low, high] = [told(range.low), told(range.high)];
+    return low === high ? text : `${text} (${low} to ${high})`;
+}
+
 /** `a lure`, `an outfit`. */
 export function withArticle(word: string): string {
     return `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;

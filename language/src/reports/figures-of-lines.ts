@@ -1,8 +1,9 @@
 import type { AnalysedPlan, DragFigure, Figure, LineFigures, StrikeFigures } from '../plan/figures.ts';
+import { within } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import { massOf } from '../units/quantity.ts';
-import { units } from '../units/unit.ts';
-import { type Heading, nameOf, type Rows, type Speech, shown, within } from './figures-speech.ts';
+import { type Unit, units } from '../units/unit.ts';
+import { type Heading, nameOf, type Rows, type Speech, shown } from './figures-speech.ts';
 
 /** Tables that have a row for each line: at rest, reel, clip, weakest link, strikes. */
 export function tablesOfLines({ lines }: AnalysedPlan, speech: Speech): Rows[] {
@@ -57,14 +58,15 @@ function restRow({ rest, entry }: LineFigures, { length, load }: Speech): string
             rest.value.depth === undefined
                 ? ''
                 : shown(rest, ({ depth, range }) => within(deep(depth!), range?.depth, deep)),
-            print(toCentimetres(rest.value.sag.down), length),
-            print(toCentimetres(Math.abs(rest.value.sag.aside)), length),
+            sag(rest.value.sag.down, length),
+            sag(Math.abs(rest.value.sag.aside), length),
         ],
     ];
 }
 
-function toCentimetres(metres: number): number {
-    return Math.round(100 * metres) / 100;
+/** Of a taut line: by the hand, not by the metre. */
+function sag(metres: number, { system }: Unit): string {
+    return print(metres, system === 'imperial' ? units.in : units.cm, { digits: 0 });
 }
 
 const spoolColumns = [
@@ -115,24 +117,24 @@ const gearColumns = [
 function gearRow({ reel, clip, dropBack, weakest }: LineFigures, { length, load }: Speech): string[][] {
     if (!reel && !clip && !dropBack && !weakest) return [];
     const opens = clip?.known ? clip.value.opens : undefined;
+    const mass = (newtons: number) => print(massOf(newtons), load);
     return [
         [
-            cell(reel, ({ holds }) => print(holds, length)),
-            cell(reel, ({ left }) => (left < 0 ? 'none' : print(left, length))),
+            reel?.known ? tens(reel.value.holds, length) : '',
+            cell(reel, ({ left }) => (left < 0 ? 'none' : tens(left, length))),
             cell(clip, ({ ratio, ratioRange }) =>
                 within(`${ratio.toFixed(1)} ×`, ratioRange, (end) => end.toFixed(1)),
             ),
-            cell(clip, ({ spare }) => print(massOf(spare), load)),
-            cell(clip, ({ belowHooked }) =>
-                belowHooked === undefined ? '' : print(massOf(belowHooked), load),
-            ),
+            cell(clip, ({ spare, spareRange }) => within(mass(spare), spareRange, mass)),
+            // Both are as the plan says, whatever the lure pulls.
+            clip?.known && clip.value.belowHooked !== undefined ? mass(clip.value.belowHooked) : '',
             cell(opens, ({ kind, pull }) =>
                 kind === 'opens alone'
                     ? 'opens alone'
                     : `${print(massOf(pull), load)}${kind === 'runs through' ? ', runs through' : ''}`,
             ),
             cell(dropBack, ({ slack }) => print(slack, length)),
-            cell(dropBack, ({ stall }) => print(stall, units.s)),
+            cell(dropBack, ({ stall }) => print(stall, units.s, { digits: 1 })),
             cell(weakest, ({ name }) => name),
             cell(weakest, ({ holds }) => print(massOf(holds), load)),
             cell(weakest, ({ fraction }) => print(fraction, units['%'], { digits: 0 })),
@@ -152,6 +154,7 @@ const strikeColumns = [
 
 function strikeRows({ strikes }: LineFigures, { load }: Speech): string[][] {
     if (!strikes) return [];
+    const mass = (newtons: number) => print(massOf(newtons), load);
     const ways = [
         ['at once', 'direct', strikes.direct],
         ['with drop-back', 'drop-back', strikes.dropBack],
@@ -160,7 +163,7 @@ function strikeRows({ strikes }: LineFigures, { load }: Speech): string[][] {
         if (!strike.known) return [];
         const when = (name: StrikeFigures['moments'][number]['name']) => {
             const moment = strike.value.moments.find((each) => each.name === name);
-            return moment ? moment.time.toFixed(1) : '';
+            return moment ? within(moment.time.toFixed(1), moment.range, (end) => end.toFixed(1)) : '';
         };
         const planned = style === strikes.planned ? ', as planned' : '';
         return [
@@ -171,10 +174,16 @@ function strikeRows({ strikes }: LineFigures, { load }: Speech): string[][] {
                 when('reel slips'),
                 when('push'),
                 when('hooked drag'),
-                shown(strike, ({ peak }) => print(massOf(peak), load)),
+                shown(strike, ({ peak, peakRange }) => within(mass(peak), peakRange, mass)),
             ],
         ];
     });
+}
+
+/** On a spool nobody counts metres. */
+function tens(metres: number, unit: Unit): string {
+    const ten = 10 * unit.toSI;
+    return print(ten * Math.round(metres / ten), unit, { digits: 0 });
 }
 
 /** A strike every half second, for a line whose strikes were asked for moment by moment. */

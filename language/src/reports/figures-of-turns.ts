@@ -8,19 +8,22 @@ import type {
 } from '../plan/figures.ts';
 import { print } from '../units/print.ts';
 import { units } from '../units/unit.ts';
-import { marginWords, nameOf, type Rows, type Speech } from './figures-speech.ts';
+import { estimateMark, marginWords, nameOf, type Rows, type Speech } from './figures-speech.ts';
 
 /** The turn that the plan allows, and what the tightest clean ones hang on. */
 export function tablesOfTurns({ turns, sensitivity }: AnalysedPlan, speech: Speech): Rows[] {
     return [
-        ...(turns?.known && turns.value.asked ? askedTables(turns.value, speech) : []),
+        ...(turns?.known && turns.value.asked
+            ? askedTables(turns.value, speech, turns.standing === 'estimated')
+            : []),
         ...(sensitivity?.known ? [sensitivityTable(sensitivity.value, speech)] : []),
     ];
 }
 
 const sides = ['port', 'starboard'] as const;
 
-function askedTables(turns: TurnFigures, speech: Speech): Rows[] {
+function askedTables(turns: TurnFigures, speech: Speech, estimated: boolean): Rows[] {
+    const mark = estimated ? estimateMark : '';
     const within = print(turns.asked!.si, turns.asked!.quantity ?? speech.length);
     return [
         {
@@ -28,7 +31,7 @@ function askedTables(turns: TurnFigures, speech: Speech): Rows[] {
             columns: [
                 { head: 'Pair' },
                 { head: 'Turning to' },
-                { head: 'Nearest', align: 'right' },
+                { head: 'Nearest, swaying', align: 'right' },
                 { head: 'after', align: 'right' },
                 { head: 'turned', align: 'right' },
                 { head: 'Touch at a sway of', align: 'right' },
@@ -36,10 +39,12 @@ function askedTables(turns: TurnFigures, speech: Speech): Rows[] {
             rows: worstOfPairs(turns).map(({ pair, side }) => [
                 `${nameOf(pair.a)} and ${nameOf(pair.b)}`,
                 side,
-                print(pair.clearance, speech.length),
+                `${mark}${print(pair.clearance, speech.length)}`,
                 print(pair.time, units.s, { digits: 0 }),
                 print(pair.turned, units.deg, { digits: 0 }),
-                pair.passedThrough === undefined ? marginWords(pair, speech) : 'pass through each other',
+                pair.passedThrough === undefined
+                    ? marginWords(pair, speech, estimated)
+                    : 'pass through each other',
             ]),
         },
         {
@@ -52,18 +57,18 @@ function askedTables(turns: TurnFigures, speech: Speech): Rows[] {
             ],
             rows: turns.port.lures.map((lure, index) => [
                 nameOf(lure.line),
-                lureWords(lure, speech),
-                lureWords(turns.starboard.lures[index]!, speech),
+                lureWords(lure, speech, mark),
+                lureWords(turns.starboard.lures[index]!, speech, mark),
                 lure.model === 'taut' ? 'a taut line' : 'a chain',
             ]),
         },
     ];
 }
 
-function lureWords({ slowest, slackAt }: LureInTurnFigures, { speed }: Speech): string {
+function lureWords({ slowest, slackAt }: LureInTurnFigures, { speed }: Speech, mark: string): string {
     return slackAt === undefined
-        ? print(slowest, speed)
-        : `slack after ${print(slackAt, units.s, { digits: 0 })}`;
+        ? `${mark}${print(slowest, speed)}`
+        : `slack after ${mark}${print(slackAt, units.s, { digits: 0 })}`;
 }
 
 /** Each pair on the side on which it comes nearer, the nearest pair first. */
@@ -95,7 +100,7 @@ export function sensitivityTable({ now, changes }: SensitivityFigures, { length,
         const by = was === undefined ? 0 : radius - was;
         const sign =
             Math.abs(by) < WORTH_TELLING ? '' : ` (${by > 0 ? '+' : '−'}${print(Math.abs(by), length)})`;
-        return `${print(radius, length, { digits: 0 })}${sign}`;
+        return `${estimateMark}${print(radius, length, { digits: 0 })}${sign}`;
     };
     const matters = (after: readonly (number | undefined)[]) =>
         after.some((radius, index) => {

@@ -1,5 +1,5 @@
 import type { AnalysedPlan, DragStage, Figure, LineFigures, PairFigures } from '../plan/figures.ts';
-import { listed } from '../plan/wording.ts';
+import { listed, within } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import { massOf } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
@@ -16,7 +16,6 @@ import {
     type Speech,
     shown,
     speechOf,
-    within,
 } from './figures-speech.ts';
 import { type Ink, noColours } from './ink.ts';
 import { type Column, table } from './table.ts';
@@ -168,10 +167,9 @@ function pairTable(
 }
 
 function marginCell({ a, b, swayMargin, swayAtLure }: PairFigures, speech: Speech): string {
-    if (!swayAtLure.known) return '';
-    return shown(swayMargin, (margin) =>
-        marginWords({ a, b, swayMargin: margin, swayAtLure: swayAtLure.value }, speech),
-    );
+    if (!swayAtLure.known || !swayMargin.known) return '';
+    const pair = { a, b, swayMargin: swayMargin.value, swayAtLure: swayAtLure.value };
+    return marginWords(pair, speech, swayMargin.standing === 'estimated');
 }
 
 /** A figure, and where in the plan it stands; nowhere in particular for one of the whole. */

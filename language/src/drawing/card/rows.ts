@@ -1,6 +1,7 @@
 import { lineOff } from '../../plan/analyse/reel.ts';
 import type { AnalysedPlan, DragStage, LineFigures } from '../../plan/figures.ts';
 import type { SpreadLine } from '../../plan/model.ts';
+import { type SpokenUnits, spokenUnits } from '../../plan/spoken-units.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
 import { fromWords, partWords, sideWord } from '../words.ts';
@@ -51,19 +52,22 @@ export interface CardRow {
 }
 
 /** In the order of setting, then what is in no order, as the plan has it. */
-export function rowsOf({ lines }: AnalysedPlan, { order }: SettingOnCard): CardRow[] {
+export function rowsOf(analysed: AnalysedPlan, { order }: SettingOnCard): CardRow[] {
+    const spoken = spokenUnits(analysed);
     const places = new Map(order.map(({ position }, index) => [position, index]));
     const placeOf = ({ line }: LineFigures) => places.get(line.position.name) ?? order.length;
-    return [...lines].sort((a, b) => placeOf(a) - placeOf(b)).map((figures) => rowOf(figures, places));
+    return [...analysed.lines]
+        .sort((a, b) => placeOf(a) - placeOf(b))
+        .map((figures) => rowOf(figures, places, spoken));
 }
 
-function rowOf(figures: LineFigures, places: ReadonlyMap<string, number>): CardRow {
+function rowOf(figures: LineFigures, places: ReadonlyMap<string, number>, spoken: SpokenUnits): CardRow {
     const { line, astern, wave } = figures;
     const { position, outfit, angler, clip, loop, wraps, wait } = line;
     const number = places.get(position.name);
     const lineClass = outfit?.value.line?.lineClass;
     const written = line.back?.kind === 'distance' ? line.back.distance.quantity : undefined;
-    const back = toldFigure(astern, (metres) => toldLength(metres, written));
+    const back = toldFigure(astern, (metres) => toldLength(metres, written, spoken.length));
     const from = line.role === 'standby' ? undefined : fromWords(line.from);
     const tested = outfit?.value.tested;
     const reading = readingOf(figures);
@@ -87,7 +91,7 @@ function rowOf(figures: LineFigures, places: ReadonlyMap<string, number>): CardR
         ...(loop && { loop: toldLength(loop.si, loop.quantity) }),
         ...(wait && { wait: print(wait.si, wait.quantity ?? units.s) }),
         drags: Object.fromEntries(
-            figures.drags.map(({ stage, force }) => [stage, toldLoad(force.si, force.quantity)]),
+            figures.drags.map(({ stage, force }) => [stage, toldLoad(force.si, force.quantity, spoken.load)]),
         ),
         ...(tested && {
             tested: { date: tested.date.value, ...(tested.by && { by: tested.by.value }) },

@@ -3,7 +3,7 @@ import type { CardContents } from './contents.ts';
 import type { ClearingOnCard } from './handling.ts';
 import type { CardRow } from './rows.ts';
 import { closed } from './team.ts';
-import { inWords } from './told.ts';
+import { estimateMark, inWords } from './told.ts';
 import type { SideOnCard, TurnLimitOnCard } from './turns.ts';
 
 /** What is cleared after a strike at a position, first to last. */
@@ -188,13 +188,22 @@ function waiverItems({ waivers }: CardContents): Item[] {
     }));
 }
 
-function figureItems({ turns, clearing, remarks }: CardContents, tabled: boolean): Item[] {
+function figureItems(card: CardContents, tabled: boolean): Item[] {
+    const { turns, clearing, remarks } = card;
     const leaning = [
+        ...(isMarked(card) ? [`A ${estimateMark} before a figure: it leans on an estimate.`] : []),
         ...(tabled ? [degreesTold] : []),
         ...(turns.sides.length > 0 ? turns.remarks : []),
         ...clearing.remarks,
     ];
     return sentences([...new Set([...remarks, ...leaning])]);
+}
+
+function isMarked({ rows, turns }: CardContents): boolean {
+    return (
+        rows.some(({ back, reading }) => back?.about || reading?.includes(estimateMark)) ||
+        turns.sides.some(({ clean, working }) => (clean ?? working)?.radius.about)
+    );
 }
 
 function sentence(words: string): string {

@@ -3,6 +3,7 @@ import type { Measure, Span } from '../../plan/measure.ts';
 import { listed } from '../../plan/wording.ts';
 import { print } from '../../units/print.ts';
 import { type Unit, units } from '../../units/unit.ts';
+import { estimateMark } from './told.ts';
 
 /** Speeds through the water: what is asked, what the waves allow, what lures and method are made for. */
 export function speedLimits({ plan, lines, waves }: AnalysedPlan): string[] {
@@ -22,11 +23,16 @@ export function speedLimits({ plan, lines, waves }: AnalysedPlan): string[] {
 /** Between which speeds every lure that runs on a front face stays on it. */
 function faceWords(lines: readonly LineFigures[], unit: Unit): string[] {
     const bands = lines.flatMap(({ line, wave }) =>
-        wave.known && wave.value.band ? [{ ...wave.value.band, name: line.position.name }] : [],
+        wave.known && wave.value.band
+            ? [{ ...wave.value.band, name: line.position.name, about: wave.standing === 'estimated' }]
+            : [],
     );
     if (bands.length === 0) return [];
     const low = bands.reduce((a, b) => (b.from > a.from ? b : a));
     const high = bands.reduce((a, b) => (b.to < a.to ? b : a));
+    const end = (speed: number, { about }: { about: boolean }) =>
+        `${about ? estimateMark : ''}${print(speed, unit)}`;
+    const [from, to] = [end(low.from, low), end(high.to, high)];
     const off = lines.flatMap(({ line, wave }) =>
         wave.known && !wave.value.onFace ? [line.position.name] : [],
     );
@@ -36,8 +42,8 @@ function faceWords(lines: readonly LineFigures[], unit: Unit): string[] {
             : 'All lures stay on their front faces';
     const between =
         low.from <= high.to
-            ? `${who} from ${print(low.from, unit)} (${low.name}) to ${print(high.to, unit)} (${high.name}).`
-            : `No speed keeps all lures on their front faces: ${low.name} needs ${print(low.from, unit)}, ${high.name} leaves its face at ${print(high.to, unit)}.`;
+            ? `${who} from ${from} (${low.name}) to ${to} (${high.name}).`
+            : `No speed keeps all lures on their front faces: ${low.name} needs ${from}, ${high.name} leaves its face at ${to}.`;
     return [between, ...(off.length > 0 ? [`Not on a front face: ${listed(off)}.`] : [])];
 }
 

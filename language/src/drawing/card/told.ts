@@ -35,8 +35,8 @@ export function toldLength(metres: number, like: Quantity | undefined, usual: Un
 }
 
 /** A load, N, as the scale shows it. */
-export function toldLoad(newtons: number, like: Quantity | undefined): Told {
-    return told(massOf(newtons), formOf(like, 'load') ?? usualUnit.load);
+export function toldLoad(newtons: number, like: Quantity | undefined, usual: Unit = usualUnit.load): Told {
+    return told(massOf(newtons), formOf(like, 'load') ?? usual);
 }
 
 /** A figure, marked where it leans on an estimate; nothing where it is silent. */
@@ -53,7 +53,7 @@ export function toldClass({ si, quantity }: Measure): Told {
     return quantity?.unit.symbol === 'lb' ? { own: lb, other: kg } : { own: kg, other: lb };
 }
 
-/** What a drag was written as may be a share of its class: then a load is told in the usual unit. */
+/** What a drag was written as may be a share of its class: then a load is told as the plan tells others. */
 function formOf(quantity: Quantity | undefined, dimension: Dimension): Quantity | undefined {
     return quantity?.unit.dimension === dimension ? quantity : undefined;
 }

@@ -1,8 +1,9 @@
 import type { AnalysedPlan, CleanTurn, SideTurnFigures } from '../../plan/figures.ts';
+import { spokenUnits } from '../../plan/spoken-units.ts';
 import { limitWords } from '../../plan/turn-words.ts';
 import { print } from '../../units/print.ts';
 import { units } from '../../units/unit.ts';
-import { type Told, toldLength } from './told.ts';
+import { estimateMark, type Told, toldLength } from './told.ts';
 
 /** The turns that the plan bears, each way. */
 export interface TurnOnCard {
@@ -35,7 +36,8 @@ export interface TurnLimitOnCard {
     readonly limit?: string;
 }
 
-export function turnsOnCard({ plan, turns }: AnalysedPlan): TurnOnCard {
+export function turnsOnCard(analysed: AnalysedPlan): TurnOnCard {
+    const { plan, turns } = analysed;
     const like = plan.turn?.quantity;
     const asked = plan.turn && toldLength(plan.turn.si, like);
     if (!turns?.known) {
@@ -45,12 +47,16 @@ export function turnsOnCard({ plan, turns }: AnalysedPlan): TurnOnCard {
             remarks: [turns ? turns.reason : 'The turns of this plan were not looked at.'],
         };
     }
+    const about = turns.standing === 'estimated';
+    const { length } = spokenUnits(analysed);
     const limitOf = ({ radius, halfTurn, limit }: CleanTurn): TurnLimitOnCard | undefined =>
         radius === undefined
             ? undefined
             : {
-                  radius: toldLength(radius, like),
-                  ...(halfTurn !== undefined && { halfTurn: print(halfTurn, units.s) }),
+                  radius: { ...toldLength(radius, like, length), ...(about && { about }) },
+                  ...(halfTurn !== undefined && {
+                      halfTurn: `${about ? estimateMark : ''}${print(halfTurn, units.s, { digits: 0 })}`,
+                  }),
                   ...(limit && { limit: limitWords(limit) }),
               };
     const sideOf = (side: 'port' | 'starboard', { noFoul, allWorking }: SideTurnFigures): SideOnCard => {

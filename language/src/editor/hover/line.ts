@@ -1,9 +1,10 @@
 import { fromWords, gearWords, partWords, sideways, titleOf } from '../../drawing/words.ts';
 import { strikesOn } from '../../plan/analyse/strikes.ts';
-import type { AnalysedPlan, DragFigure, Figure, LineFigures } from '../../plan/figures.ts';
+import type { AnalysedPlan, DragFigure, Figure, Known, LineFigures } from '../../plan/figures.ts';
 import type { Measure } from '../../plan/measure.ts';
 import type { Spread } from '../../plan/model.ts';
 import type { Origin } from '../../plan/origin.ts';
+import { within } from '../../plan/wording.ts';
 import { type Part, rows, text, title } from './page.ts';
 import { type Speech, sourceOf } from './speech.ts';
 
@@ -20,11 +21,40 @@ export function aboutLine(figures: LineFigures, { plan }: AnalysedPlan, speech: 
             ['Wave', waveWords(figures), bandWords(figures, speech)],
             ['From', towWords(figures, speech), from(line.from?.origin)],
             ['Sideways', known(figures.lateral, sideways)],
-            ['Line out', known(rest, ({ lineOut }) => speech.length(lineOut))],
-            ['Pull', known(pull, (newtons) => speech.load(newtons)), standingOf(pull)],
+            ['Line out', marked(rest, ({ lineOut }) => speech.length(lineOut))],
+            [
+                'Runs deep',
+                known(rest, ({ depth, range }) =>
+                    depth === undefined
+                        ? undefined
+                        : within(speech.length(depth), range?.depth, speech.length),
+                ),
+            ],
+            [
+                'Lifts the lure',
+                marked(
+                    rest,
+                    ({ lift, range }) => `${within(tenth(lift), range?.lift, tenth)} times its weight`,
+                ),
+            ],
+            [
+                'Pull',
+                marked(pull, (newtons) =>
+                    within(speech.load(newtons), (pull as Known<number>).range, speech.load),
+                ),
+                standingOf(pull),
+            ],
             ...drags.map((drag) => [stageWords(drag), dragWords(drag, speech), from(drag.force.origin)]),
             ['Clip', line.clip && speech.load(line.clip.si, line.clip), from(line.clip?.origin)],
-            ['', clip && known(clip, ({ ratio }) => `${ratio.toFixed(1)} times the pull with surge`)],
+            [
+                '',
+                clip &&
+                    marked(
+                        clip,
+                        ({ ratio, ratioRange }) =>
+                            `${within(tenth(ratio), ratioRange, tenth)} times the pull with surge`,
+                    ),
+            ],
             ['Loop', measure(line.loop, speech.length), from(line.loop?.origin)],
             ['Wait', measure(line.wait, speech.time), from(line.wait?.origin)],
             [
@@ -39,7 +69,7 @@ export function aboutLine(figures: LineFigures, { plan }: AnalysedPlan, speech: 
             ['Weakest', weakest && known(weakest, ({ name, holds }) => `${name}, ${speech.load(holds)}`)],
             [
                 'On the spool',
-                reel && known(reel, ({ left }) => `${speech.length(Math.max(0, left))} left after the run`),
+                reel && marked(reel, ({ left }) => `${speech.length(Math.max(0, left))} left after the run`),
             ],
         ]),
         ...aboutSpool(drags, speech),
@@ -52,11 +82,14 @@ function biteWords(figures: LineFigures, plan: Spread, speech: Speech): string |
     const strikes = strikesOn(figures, plan, false);
     const strike = strikes && (strikes.planned === 'direct' ? strikes.direct : strikes.dropBack);
     if (!strike?.known) return undefined;
-    const { moments, peak } = strike.value;
+    const { moments, peak, peakRange } = strike.value;
     const told = moments
         .filter(({ name }) => name !== 'bite')
-        .map(({ name, time }) => `${name} after ${time.toFixed(1)} s`);
-    return [...told, `at most ${speech.load(peak)} at the hook (estimate)`].join(', ');
+        .map(({ name, time, range }) => `${name} after ${within(tenth(time), range, tenth)} s`);
+    return [
+        ...told,
+        `at most ${within(speech.load(peak), peakRange, speech.load)} at the hook (estimates)`,
+    ].join(', ');
 }
 
 /** What a drag that is set on a full spool becomes as line goes out. */
@@ -89,7 +122,8 @@ export function dragWords({ force, share }: DragFigure, speech: Speech): string 
 function backWords({ line: { back }, astern }: LineFigures, speech: Speech): string | undefined {
     if (!back) return undefined;
     if (back.kind === 'distance') return speech.length(back.distance.si, back.distance);
-    const metres = known(astern, (si) => ` = ${speech.length(si)}`) ?? '';
+    const sign = astern.known && astern.standing === 'estimated' ? '≈' : '=';
+    const metres = known(astern, (si) => ` ${sign} ${speech.length(si)}`) ?? '';
     return `wave ${back.wave.si}${metres}`;
 }
 
@@ -135,6 +169,16 @@ function standingOf(figure: Figure): string | undefined {
         computed: 'from a measured one',
         estimated: 'estimate',
     }[figure.standing];
+}
+
+const tenth = (value: number) => value.toFixed(1);
+
+/** A mark before what leans on an estimate. */
+function marked<T>(figure: Figure<T>, say: (value: T) => string): string | undefined {
+    return known(
+        figure,
+        (value) => `${figure.known && figure.standing === 'estimated' ? '~' : ''}${say(value)}`,
+    );
 }
 
 function measure(

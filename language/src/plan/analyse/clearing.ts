@@ -15,7 +15,9 @@ export function clearingsOf({
         return handled ? [{ figures, handled }] : [];
     });
     if (placed.length < 2)
-        return silent('No two lines have a rod in its holder, a tow point and a distance.');
+        return silent(
+            'No two lines have all of a rod (`outfit`) in a `holder`, a tow point (`from`) and a distance (`back`).',
+        );
     const orders = remembered({ lines: placed.map(({ handled }) => handled), contact });
     const line = (index: number) => placed[index]!.figures;
     return known(

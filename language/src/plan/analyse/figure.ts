@@ -21,7 +21,7 @@ export function without(of: { readonly refused?: Refused }, property: string, ot
 }
 
 export function withoutSpeed(plan: { readonly refused?: Refused }): Silent {
-    return without(plan, 'speed', 'The plan has no speed.');
+    return without(plan, 'speed', 'The plan has no `speed`.');
 }
 
 /** A figure from a figure: silent with the same reason, or as good as what it comes from. */

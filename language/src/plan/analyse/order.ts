@@ -16,7 +16,9 @@ export function orderOf(lines: readonly LineFigures[], contact: number): Figure<
         return handled ? [{ figures, handled }] : [];
     });
     if (placed.length < 2)
-        return silent('No two lines have a rod in its holder, a tow point and a distance.');
+        return silent(
+            'No two lines have all of a rod (`outfit`) in a `holder`, a tow point (`from`) and a distance (`back`).',
+        );
     const handled = placed.map((each) => each.handled);
     const found = remembered(handled, contact);
     const line = (index: number) => placed[index]!.figures;

@@ -12,7 +12,10 @@ export function reelOf(line: SpreadLine, geometry: Geometry): Figure<ReelFigures
     if (line.role !== 'fished') return undefined;
     const outfit = line.outfit?.value;
     const holds = outfit?.reel && held(outfit.reel, outfit.line);
-    if (!holds) return silent(`What the reel of the ${line.position.name} holds is not known.`);
+    if (!holds)
+        return silent(
+            `What the reel of the ${line.position.name} holds is not known: an outfit’s \`reel\` has a \`capacity\`.`,
+        );
     const out = lineOff(line, geometry);
     if (!out.known) return out;
     const run = outfit.run?.si ?? EXPECTED_RUN;

@@ -112,14 +112,14 @@ export function isDiver(line: SpreadLine): boolean {
 /** What is towed and by what, as the models of a line with weight and drag need it. */
 export function towOf(line: SpreadLine, plan: Spread): Figure<Tow> {
     if (!plan.speed) return withoutSpeed(plan);
-    if (!towedOf(line)) return silent(`Nothing is towed at the ${line.position.name}.`);
+    if (!towedOf(line)) return silent(nothingTowed(line));
     const pull = pullAt(line, plan.speed.si);
-    if (pull.kind !== 'pull') return silent(pull.reason);
+    if (pull.kind !== 'pull') return silent(pullUnknown(line, pull.reason));
     const weight = weightOf(line);
     if (!weight.known) return weight;
     const { sections, leaning } = sectionsOf(line);
     const [first, ...more] = sections;
-    if (!first) return silent(`The line of the ${line.position.name} has no diameter.`);
+    if (!first) return silent(noDiameter(line));
     const { mass, inWater } = weight.value;
     const lure = {
         dragArea: pull.dragArea,
@@ -149,7 +149,10 @@ function weightOf(line: SpreadLine): Figure<{ mass: number; inWater: number }> {
     const towed = lure ?? bait!;
     const length = bait?.length?.si;
     const mass = towed.weight?.si ?? (length && BAIT_CONDITION * length ** 3);
-    if (mass === undefined) return silent(`The weight of ${towed.title} is not known.`);
+    if (mass === undefined)
+        return silent(
+            `How heavy ${towed.title} is is not known: ${bait ? 'a bait has a `weight`, or a `length` to judge it by' : 'it has no `weight`'}.`,
+        );
     const share = bait ? BAIT_SHARE_IN_WATER : SHARE_IN_WATER;
     const weight = lureWeight(
         {
@@ -170,6 +173,27 @@ function weightOf(line: SpreadLine): Figure<{ mass: number; inWater: number }> {
               ]
             : []),
     ]);
+}
+
+export function nothingTowed({ position }: SpreadLine): string {
+    return `Nothing is towed at the ${position.name}: no \`lure\`, \`bait\` or \`teaser\`.`;
+}
+
+/** Why the pull of what is towed is not known; where nothing was said of it, what to say. */
+export function pullUnknown(line: SpreadLine, reason: string): string {
+    const towed = towedOf(line);
+    if (!towed || towed.pull) return reason;
+    const isBait = towed === line.bait?.value;
+    const size = isBait ? line.bait?.value.length : (line.lure ?? line.teaser)?.value.head;
+    if (size) return reason;
+    return `How hard ${towed.title} pulls is not known: it has neither a \`pull\` nor a \`${isBait ? 'length' : 'head'}\`.`;
+}
+
+function noDiameter(line: SpreadLine): string {
+    const { name } = line.position;
+    return line.role === 'teaser'
+        ? `What the ${name} is towed with is not known: a \`leader\` with its \`diameter\` and \`length\` says it.`
+        : `The line of the ${name} has no \`diameter\`: its outfit’s \`line\` says it.`;
 }
 
 export function pullAt(line: SpreadLine, speed: number) {

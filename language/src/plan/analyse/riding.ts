@@ -11,8 +11,8 @@ import { sentenceOf, type Water } from './water.ts';
 export function asternOf(line: SpreadLine, towPoint: Figure<Point>, water: Water): Figure {
     const { back } = line;
     if (line.role === 'standby') return silent('The gear stands by.');
-    if (!back) return without(line, 'back', `How far back the ${line.position.name} runs is not said.`);
-    if (back.kind === 'distance') return known(back.distance.si, 'measured');
+    if (!back) return without(line, 'back', `How far \`back\` the ${line.position.name} runs is not said.`);
+    if (back.kind === 'distance') return known(back.distance.si, 'written');
     if (!water.waves.known) return water.waves;
     const lateral = towPoint.known ? towPoint.value[1] : 0;
     const astern = backWave(trainOf(water.waves.value), back.wave.si, lateral);

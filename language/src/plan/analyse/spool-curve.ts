@@ -24,7 +24,7 @@ export function spoolCurvesOf({ drag, outfit, position }: SpreadLine): Figure<re
     const spool = reel && spoolOf(reel);
     if (!spool) {
         return silent(
-            `The spool of the ${position.name} was not measured: full and arbor diameter, and what it holds.`,
+            `The spool of the ${position.name} was not measured: \`full\` and \`arbor\` diameter, and the \`capacity\`.`,
         );
     }
     const diameter = outfit?.value.line?.diameter?.si;
@@ -52,5 +52,5 @@ export function spoolCurvesOf({ drag, outfit, position }: SpreadLine): Figure<re
             }),
         });
     }
-    return curves.length > 0 ? known(curves) : silent(`No drag of the ${position.name} is said.`);
+    return curves.length > 0 ? known(curves) : silent(`No \`drag\` of the ${position.name} is said.`);
 }

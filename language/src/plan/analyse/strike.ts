@@ -1,5 +1,5 @@
 import { clipMargin, dropBack, openingPull, surgeFactor } from '../../physics/clip.ts';
-import { type Strike, strike } from '../../physics/strike.ts';
+import { type Strike, type StrikeQuestion, strike, strikeBetween } from '../../physics/strike.ts';
 import { type Link, weakestLink } from '../../physics/weakest-link.ts';
 import type {
     ClipFigures,
@@ -50,7 +50,7 @@ export function clipOf(
         return without(
             line,
             'clip',
-            `The load at which the clip of the ${line.position.name} opens is not said.`,
+            `The load at which the \`clip\` of the ${line.position.name} opens is not said.`,
         );
     if (!pull.known) return pull;
     const surge = surgeFactor(plan.sea?.si ?? Number.NaN);
@@ -72,6 +72,12 @@ export function clipOf(
                 },
             }),
             spare: margin.spare,
+            ...(pull.range && {
+                spareRange: {
+                    low: line.clip.si - pull.range.high * surge,
+                    high: line.clip.si - pull.range.low * surge,
+                },
+            }),
             ...(line.drag.hooked && { belowHooked: line.drag.hooked.si - line.clip.si }),
             opens: opensAt(line.clip, geometry),
         },
@@ -138,7 +144,8 @@ export function weakestOf(line: SpreadLine): Figure<WeakestFigures> | undefined 
         ...linksOf('leader', leader, []),
     ];
     const found = weakestLink(links);
-    if (found.kind === 'no-links') return silent('The strength of neither line nor leader is known.');
+    if (found.kind === 'no-links')
+        return silent('Neither line nor leader has a strength: what it `breaks` at.');
     if (found.kind === 'bad-link') return silent(`The ${found.link.name}: ${found.reason}`);
     const main = outfit?.line && strengthOf(outfit.line);
     return known(
@@ -181,6 +188,11 @@ function linksOf(piece: LinkFigures['piece'], of: Line | undefined, more: readon
 }
 
 const struck = remembering(strike, 64);
+const struckBetween = remembering(
+    ({ question, pulls }: { question: StrikeQuestion; pulls: readonly number[] }) =>
+        strikeBetween(question, pulls),
+    256,
+);
 
 /** How the plan's method strikes on a line. */
 export function styleOf({ method }: SpreadLine): 'direct' | 'drop-back' {
@@ -189,20 +201,42 @@ export function styleOf({ method }: SpreadLine): 'direct' | 'drop-back' {
 
 /** The first ten seconds of a bite on one line; worked out when somebody wants to see them. */
 export function strikeOn(
+    figures: LineFigures,
+    plan: Spread,
+    style = styleOf(figures.line),
+): Figure<Strike & { kind: 'strike' }> {
+    const question = questionOf(figures, plan, style);
+    if (!question.known) return question;
+    const found = struck(question.value);
+    return found.kind === 'strike' ? { ...question, value: found } : silent(found.reason);
+}
+
+/** Between what that strike lies; nothing where there is none. */
+export function boundsOn(figures: LineFigures, plan: Spread, style = styleOf(figures.line)) {
+    const question = questionOf(figures, plan, style);
+    if (!question.known) return undefined;
+    const range = figures.pull.known ? figures.pull.range : undefined;
+    return struckBetween({
+        question: question.value,
+        pulls: range ? [range.low, range.high] : [question.value.pull],
+    });
+}
+
+function questionOf(
     { line, pull, rest, dropBack: slack }: LineFigures,
     plan: Spread,
-    style = styleOf(line),
-): Figure<Strike & { kind: 'strike' }> {
+    style: StrikeQuestion['style'],
+): Figure<StrikeQuestion> {
     const { set, hooked } = line.drag;
     const main = line.outfit?.value.line;
     if (!plan.speed) return withoutSpeed(plan);
-    if (!hooked) return silent(`The hooked drag of the ${line.position.name} is not said.`);
+    if (!hooked) return silent(`The \`hooked\` drag of the ${line.position.name} is not said.`);
     if (!pull.known) return pull;
     if (!rest.known) return rest;
-    if (!main?.diameter) return silent(`The line of the ${line.position.name} has no diameter.`);
+    if (!main?.diameter) return silent(`The line of the ${line.position.name} has no \`diameter\`.`);
     const clipped =
         line.clip && slack?.known ? { setting: line.clip.si, slack: slack.value.slack } : undefined;
-    const found = struck({
+    const question: StrikeQuestion = {
         style,
         ...(clipped && { clip: clipped }),
         pull: pull.value,
@@ -214,9 +248,8 @@ export function strikeOn(
         drag: { set: set?.si ?? hooked.si, hooked: hooked.si },
         ...(line.wait && { wait: line.wait.si }),
         speed: plan.speed.si,
-    });
-    if (found.kind !== 'strike') return silent(found.reason);
-    return known(found, 'computed', [
+    };
+    return known(question, 'computed', [
         ...leaningOf(pull, rest),
         'How fast and how hard the fish pulls (estimate).',
         'The stretch of the line from its material.',

@@ -6,9 +6,9 @@ import { known, silent, without } from './figure.ts';
 /** Where a line leaves the boat, in the boat frame. */
 export function towPointOf(line: SpreadLine, boat: Boat | undefined): Figure<Point> {
     if (line.role === 'standby') return silent('The gear stands by.');
-    if (!boat) return silent('The plan names no boat.');
+    if (!boat) return silent('The plan names no `boat`.');
     if (!line.from)
-        return without(line, 'from', `Where the ${line.position.name} is towed from is not said.`);
+        return without(line, 'from', `Where the ${line.position.name} is towed \`from\` is not said.`);
     return pointOf(line.from, line, boat);
 }
 
@@ -16,7 +16,7 @@ function pointOf(from: From, line: SpreadLine, boat: Boat): Figure<Point> {
     const { position } = line;
     switch (from.kind) {
         case 'flat clip':
-            if (!boat.flatClip) return silent('The boat has no flat clip.');
+            if (!boat.flatClip) return silent('The boat has no `flat clip`.');
             return placed(boat.flatClip, position.side, 'flat clip');
         case 'halyard':
             return halyard(from.number, position.side, boat);
@@ -33,16 +33,19 @@ function pointOf(from: From, line: SpreadLine, boat: Boat): Figure<Point> {
 function halyard(number: number, side: Side, boat: Boat): Figure<Point> {
     const poles = side === 'centre' ? boat.centreRigger : boat.outriggers;
     const name = side === 'centre' ? 'centre rigger' : 'outriggers';
-    if (!poles) return silent(`The boat has no ${name}.`);
+    if (!poles) return silent(`The boat has no \`${name}\`.`);
     const along = poles.halyards[number - 1];
     if (!along) {
-        const reason = `The ${name} have no halyard ${number}: the boat gives ${poles.halyards.length}.`;
+        const reason = `The ${name} have no halyard ${number}: the \`halyards\` of the boat are ${poles.halyards.length}.`;
         return without(poles, 'halyards', reason);
     }
     const pole = poleOf(poles, side === 'centre');
     if (!pole.known) return pole;
     const point = onPole(pole.value, along.si, side);
-    if (!point) return silent(`Halyard ${number} lies beyond the end of the pole.`);
+    if (!point)
+        return silent(
+            `Halyard ${number} lies beyond the end of the pole: its \`length\`, or the \`halyards\`, cannot be.`,
+        );
     return known(point, 'measured');
 }
 
@@ -50,18 +53,24 @@ function halyard(number: number, side: Side, boat: Boat): Figure<Point> {
 export function rodTipOf(line: SpreadLine, boat: Boat | undefined): Figure<Point> {
     const { position } = line;
     const holder = boat && holderFor(position, boat.holders);
-    if (!holder) return silent(`The boat has no rod holder for the ${position.name}.`);
+    if (!holder) return silent(`The boat has no \`holder\` for the rod of the ${position.name}.`);
     const foot = footOf(holder, position.side === 'centre');
-    if (!foot) return silent(`The rod holder of the ${position.name} has no place on the boat.`);
+    if (!foot)
+        return silent(
+            `The \`holder\` of the ${position.name} has no place on the boat: \`ahead\`, \`out\` and \`up\`.`,
+        );
     const rod = line.outfit?.value.rod;
     const above = rod?.tip?.si ?? (rod?.length && rod.length.si - (rod.butt?.si ?? 0));
-    if (above === undefined) return silent(`The rod of the ${position.name} has no length.`);
+    if (above === undefined) return silent(`The rod of the ${position.name} has no \`length\`.`);
     const tip = rodTip(
         { foot, lean: holder.lean?.si ?? 0, splay: holder.splay?.si ?? 0 },
         above,
         position.side,
     );
-    if (!tip) return silent(`The rod holder of the ${position.name} leans beyond what a rod can.`);
+    if (!tip)
+        return silent(
+            `The \`holder\` of the ${position.name} leans beyond what a rod can: look at its \`lean\` and \`splay\`.`,
+        );
     const leaning = holder.lean
         ? []
         : ['The rod upright in its holder, since the holder has no lean (estimate).'];
@@ -104,13 +113,14 @@ export function polesOf(boat: Boat | undefined): PoleFigures[] {
 function poleOf(poles: Outriggers, central: boolean): Figure<Outrigger> {
     const name = central ? 'centre rigger' : 'outriggers';
     const foot = poles.foot && footOf(poles.foot, central);
-    if (!foot) return silent(`The ${name} have no foot with ahead, ${central ? '' : 'out '}and up.`);
-    if (!poles.rise) return silent(`The ${name} have no rise, the angle above horizontal.`);
+    if (!foot)
+        return silent(`The ${name} have no \`foot\` with \`ahead\`, ${central ? '' : '`out` '}and \`up\`.`);
+    if (!poles.rise) return silent(`The ${name} have no \`rise\`, the angle above horizontal.`);
     if (!central && !poles.sweep)
-        return silent('The outriggers have no sweep, the angle outboard of dead ahead.');
+        return silent('The outriggers have no `sweep`, the angle outboard of dead ahead.');
     const reach = poles.halyards.map(({ si }) => si);
     const length = poles.length?.si ?? (reach.length > 0 ? Math.max(...reach) : undefined);
-    if (length === undefined) return silent(`The ${name} have no length.`);
+    if (length === undefined) return silent(`The ${name} have no \`length\`.`);
     // A centre rigger points aft unless it says otherwise: its halyard hangs over the cockpit.
     const sweep = poles.sweep?.si ?? Math.PI;
     return known({
@@ -134,7 +144,7 @@ function footOf(point: BoatPoint, central: boolean) {
 
 function placed(point: BoatPoint, side: Side, name: string): Figure<Point> {
     const foot = footOf(point, side === 'centre');
-    if (!foot) return silent(`The ${name} needs ahead, out and up.`);
+    if (!foot) return silent(`The ${name} needs \`ahead\`, \`out\` and \`up\`.`);
     const out = side === 'centre' ? 0 : side === 'starboard' ? -foot.out : foot.out;
     return known([foot.ahead, out, foot.up], 'measured');
 }

@@ -70,7 +70,8 @@ export function turnQuestions({ plan, lines, contact }: AnalysedPlan): Figure<Tu
         const line = turningLine(figures, plan);
         return line ? [{ figures, line }] : [];
     });
-    if (judged.length === 0) return silent('No line of the plan has both a tow point and a distance.');
+    if (judged.length === 0)
+        return silent('No line of the plan has both a tow point (`from`) and a distance (`back`).');
     const asked = plan.turn && plan.turn.si >= tightestHeld(plan.speed.si) ? plan.turn.si : undefined;
     const question = {
         lines: judged.map(({ line }) => line),

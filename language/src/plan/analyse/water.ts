@@ -31,7 +31,7 @@ export function waterAstern(plan: Spread): Water {
         return { waves: silent(reason), habit, depth };
     }
     const against = doubtOf(plan);
-    const doubt = against ? sentenceOf(against) : measured?.doubt;
+    const doubt = against ? sentenceOf(against, boat?.wavesUpTo !== undefined) : measured?.doubt;
     const estimated = against?.reason === 'rough' && !boat?.wavesUpTo;
     const leaning = measured
         ? []
@@ -56,7 +56,7 @@ export function washOf(boat: Boat | undefined): Figure<Wash> | undefined {
     const far = wash?.far?.si ?? usual?.endHalfWidth;
     const length = wash?.length?.si ?? usual?.length ?? usualWash(0).length;
     if (near === undefined || far === undefined)
-        return without(boat, 'beam', 'The boat has no beam, so its wash is not known.');
+        return without(boat, 'beam', 'The boat has no `beam`, so its wash is not known.');
     const told = wash?.near && wash.far && wash.length;
     const leaning = told ? [] : ['The propeller wash at 0.30 to 0.15 of the beam, 10 m long (estimate).'];
     return known({ halfWidth: near, endHalfWidth: far, length }, 'measured', leaning);
@@ -79,7 +79,7 @@ function measuredHabit(boat: Boat | undefined): { habit: WaveHabit; doubt?: stri
 
 function ownHeight(boat: Boat | undefined, speed: number, wavelength: number): Figure {
     const { waterline, beam } = boat ?? {};
-    if (!waterline || !beam) return silent('The boat has no waterline length or no beam.');
+    if (!waterline || !beam) return silent('The boat has no `waterline` or no `beam`.');
     const height = boatWaveHeight({ waterline: waterline.si, beam: beam.si }, speed, 2 * wavelength);
     if (height === undefined) return silent('The height of the boat’s waves cannot be told.');
     return known(height, 'estimated', [
@@ -109,14 +109,15 @@ function doubtOf(plan: Spread): Doubt | undefined {
     return { reason: 'rough', sea: plan.sea.si, limit };
 }
 
-export function sentenceOf(doubt: Doubt): string {
+/** @param said  the crew says up to which sea its waves show; else that is an estimate */
+export function sentenceOf(doubt: Doubt, said = false): string {
     switch (doubt.reason) {
         case 'planing':
             return `At this speed the boat begins to plane (Froude number ${doubt.froude.toFixed(2)}, limit ${doubt.limit}), and its waves no longer follow the model.`;
         case 'shallow':
             return `No wave keeps pace at ${print(doubt.speed, units.kn)}: the water is so shallow that waves go no faster than ${print(doubt.critical, units.kn)}.`;
         case 'rough':
-            return `A sea of ${print(doubt.sea, units.m)} hides the boat’s own waves, which show up to about ${print(doubt.limit, units.m)}; a boat may say better (\`waves up to 0.9 m\`).`;
+            return `A sea of ${print(doubt.sea, units.m)} hides the boat’s own waves, which show up to ${said ? `${print(doubt.limit, units.m)}, as the boat says.` : `about ${print(doubt.limit, units.m)}; a boat may say better (\`waves up to 0.9 m\`).`}`;
         case 'outside wedge':
             return `The lure runs ${print(doubt.lateral, units.m)} out, beyond the boat’s wake, which is ${print(doubt.limit, units.m)} wide to each side there.`;
     }

@@ -68,7 +68,7 @@ describe('incomplete', () => {
             'hint: Where the line of port short corner leaves the boat is not known.',
         ]);
         expect((await messagesOf(text, 'incomplete'))[0]).toContain(
-            'The boat has no rod holder for the port short corner.',
+            'The boat has no `holder` for the rod of the port short corner.',
         );
     });
 
