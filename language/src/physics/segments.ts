@@ -22,8 +22,8 @@ export interface LineGap extends Gap {
  * coordinate is not a number
  *
  * The least of at most five candidates, each a pair of points on the segments: the four ends against the other
- * segment, and the nearest points of the two carrying lines when both lie inside. So the answer is never below the
- * true distance, and parallel segments need no case of their own.
+ * segment, and the nearest points of the two carrying lines when the one on the first lies inside. So the answer is
+ * never below the true distance, and parallel segments need no case of their own.
  */
 export function segmentGap(a: Vec, b: Vec, c: Vec, d: Vec): LineGap {
     const distance = Math.sqrt(segmentSquare(a, b, c, d));
@@ -63,11 +63,10 @@ export function segmentSquare(a: Vec, b: Vec, c: Vec, d: Vec): number {
         let s = candidate === 2 ? 1 : 0;
         let t = candidate === 4 ? 1 : 0;
         if (candidate === 0) {
-            if (!(determinant > 0)) continue;
+            // Where it lies on the first segment, the nearest place on the second, and of that again on the first, are
+            // the answer; for lines nearly parallel the quotient is rough, and set right so.
             s = (uv * vw - vv * uw) / determinant;
-            t = (uu * vw - uv * uw) / determinant;
-            if (!(s >= 0 && s <= 1 && t >= 0 && t <= 1)) continue;
-            // For lines nearly parallel the quotients are rough: each is once set right against the other.
+            if (!(s >= 0 && s <= 1)) continue;
             t = share(vw + uv * s, vv);
             s = share(uv * t - uw, uu);
         } else if (candidate < 3) t = share(vw + uv * s, vv);
@@ -81,7 +80,7 @@ export function segmentSquare(a: Vec, b: Vec, c: Vec, d: Vec): number {
             shareOfFirst = s;
             shareOfSecond = t;
         }
-        // Nothing is nearer than the nearest points of the carrying lines, once they are known well.
+        // Nothing is nearer, once the carrying lines are known well.
         if (candidate === 0 && determinant > WELL_APART * uu * vv) break;
     }
     return least;

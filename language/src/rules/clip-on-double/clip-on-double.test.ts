@@ -29,6 +29,20 @@ describe('clip-on-double', () => {
         );
     });
 
+    test('either of the two alone can reach to the clip', async () => {
+        const both = fished('8 m', '12 m').replace('length 4.3 m', 'length 20 m');
+        const found = (text: string) => messagesOf(text, 'clip-on-double');
+        const double = both.replace('leader nylon { length 20 m }', '');
+        expect((await found(double))[0]).toContain('double and leader take 12 m of it');
+        const leader = both.replace('double { length 12 m }', 'no double');
+        // The lure hangs on the last 30 cm of its leader.
+        expect((await found(leader))[0]).toContain('double and leader take 19.7 m of it');
+        const neither = double.replace('double { length 12 m }', 'no double');
+        expect(
+            await found(neither.replace('    event', '    rule clip-on-double { room 30 m }\n    event')),
+        ).toEqual([]);
+    });
+
     test('says nothing of a line that no clip holds, or outside an event', async () => {
         expect(
             await messagesOf(

@@ -65,6 +65,33 @@ ${five}`),
         expect(await messagesOf(today(bo(2, 'Tove')), 'crew')).toEqual([]);
     });
 
+    test('a hint says it whole, of the lines that are fished, and of the helm only what the helm may not do', async () => {
+        const text = today(`
+    crew 2
+    port short corner { lure broad  back wave 2  angler "Bo" }
+    port squid chain { back 12 m  from bridge }
+    centre standby { bait live "scad"  angler "Kit" }
+    roles { gaff "Bo" }`);
+        const found = async (written: string) =>
+            (await checkText(written)).findings.filter(({ rule }) => rule === 'crew');
+        const [finding, ...more] = await found(text);
+        expect(more).toEqual([]);
+        expect(finding).toMatchObject({
+            severity: 'hint',
+            what: 'Bo is the angler at port short corner and takes the gaff.',
+            why: 'Whoever holds the rod has no hand free when the fish is beside the boat.',
+            remedy: 'Give the gaff to somebody else: there are 2 hands.',
+            positions: ['port short corner'],
+        });
+        expect(finding?.related.map(({ at, what }) => [text.slice(at.start, at.end), what])).toEqual([
+            ['"Bo"', 'The angler at port short corner is said here.'],
+        ]);
+        const steers = await found(text.replace('gaff "Bo"', 'helm "Bo"'));
+        expect(steers.map(({ what }) => what)).toEqual([
+            'Bo has the helm and is the angler at port short corner.',
+        ]);
+    });
+
     test('is silent until the plan says who is on deck', async () => {
         await expectMarked(today(five), 'crew');
     });

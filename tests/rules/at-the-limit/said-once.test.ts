@@ -1,0 +1,74 @@
+import { expect, test } from 'vitest';
+import { checkText, messagesOf, relatedOf } from '../../language/marked.ts';
+
+/*
+ * What several lines suffer from one cause is one sentence about all of them, with each beside it. Each test is named
+ * after the rule that it is about.
+ */
+
+const own = `lure mine "Mine" pusher { pull 3 kg at 8 kn }`;
+/** Two lines in a plan, and a plan that is like it but for a change. */
+const likeIt = (port: string, starboard: string, change: string) => `use "cockpit.spread"
+${own}
+spread before {
+    boat fulmar
+    speed 8 kn
+    sea 0.5 m
+    port short corner { lure mine  back wave 2  ${port} }
+    starboard long corner { lure mine  back wave 3  ${starboard} }
+}
+spread after like before { ${change} }
+`;
+const placesOf = async (text: string, rule: string) =>
+    (await checkText(text)).findings
+        .filter((finding) => finding.rule === rule)
+        .map(({ at, severity }) => [text.slice(at.start, at.end), severity]);
+
+test('clip-false-release: clips that one sea opens are told once, with what to do about all', async () => {
+    const text = likeIt('clip 3.6 kg', 'clip 3.7 kg', 'sea 2 m');
+    expect(await messagesOf(text, 'clip-false-release')).toEqual([
+        'The clips at port short corner and starboard long corner are set below what their lures pull with surge in a sea of 2 m. Each false release is a lure that does not fish until somebody has seen it. Set each to what its lure pulls, or change back what makes them pull more.',
+    ]);
+});
+
+test('clip-false-release: what a team asks for beyond the pull is said, where the clip would hold the pull', async () => {
+    const text = (clip: string, margin: string) => `use "cockpit.spread"
+${own}
+spread today {
+    boat fulmar
+    speed 8 kn
+    sea 0.5 m
+    rule clip-false-release { margin ${margin} }
+    port short corner { lure mine  back wave 2  clip ${clip} }
+}
+`;
+    // Surge makes 3.6 kg of the 3 kg, and 120 % of that are 4.32 kg.
+    expect((await messagesOf(text('4.3 kg', '120 %'), 'clip-false-release'))[0]).toContain(
+        'and Mine pulls 3.6 kg with surge in a sea of 0.5 m, of which 120 % is asked for. ',
+    );
+    expect(await messagesOf(text('4.33 kg', '120 %'), 'clip-false-release')).toEqual([]);
+    expect((await messagesOf(text('3.5 kg', '100 %'), 'clip-false-release'))[0]).not.toContain('asked for');
+    expect((await messagesOf(text('2.9 kg', '120 %'), 'clip-false-release'))[0]).not.toContain('asked for');
+});
+
+test('drag-under-tow: reels that one sea or speed overcomes are told once, where that changed', async () => {
+    const reels = (change: string) =>
+        likeIt('from rod tip  drag { set 3.6 kg }', 'from rod tip  drag { set 3.7 kg }', change);
+    const rough = reels('sea 2 m');
+    expect(await messagesOf(rough, 'drag-under-tow')).toEqual([
+        'Set drag at port short corner and starboard long corner is below what the lures pull with surge in a sea of 2 m. No clip holds this line, so the lure takes it off the reel. Raise set drag on each, or tow them from clips.',
+    ]);
+    expect(await placesOf(rough, 'drag-under-tow')).toEqual([['2 m', 'hint']]);
+    expect(await relatedOf(rough, 'drag-under-tow')).toEqual([
+        expect.stringMatching(/^Set drag at port short corner is 3\.6 kg, and Mine pulls 4\.5 kg with surge/),
+        expect.stringMatching(
+            /^Set drag at starboard long corner is 3\.7 kg, and Mine pulls 4\.5 kg with surge/,
+        ),
+    ]);
+    // The pull grows with the square of the speed: 4.7 kg at 10 kn.
+    const fast = reels('speed 10 kn');
+    expect((await messagesOf(fast, 'drag-under-tow'))[0]).toMatch(
+        /^Set drag at port short corner and starboard long corner is below what the lures pull by themselves\. /,
+    );
+    expect(await placesOf(fast, 'drag-under-tow')).toEqual([['10 kn', 'warning']]);
+});
