@@ -28,6 +28,14 @@ log 2026-03-07 {
         ]);
     });
 
+    test('event: what counts decides, whatever else is said of the fish', async () => {
+        const found = (what: string) =>
+            messagesOf(logged('lines in 07:30', `at 05:00 ${what} port short corner`), 'event');
+        expect((await found('raise bite'))[0]).toMatch(/^A bite is logged at 05:00/);
+        expect((await found('lost released'))[0]).toMatch(/^A fish is logged at 05:00/);
+        expect(await found('raise lost')).toEqual([]);
+    });
+
     test('event: the minute of the hour itself is inside', async () => {
         const hours = 'lines in 07:30  lines out 16:30';
         const bites = 'at 07:30 bite port short corner lost\n    at 16:30 bite port short corner lost';

@@ -81,6 +81,7 @@ test('hook-overhang, hook-spacing: hooks that are rigged to no lure are not judg
     expect(await messagesOf(text(`lure deep  ${hooks}`), 'hook-overhang')).toEqual([]);
     expect(await messagesOf(text(`lure broad  ${hooks}`), 'hook-overhang')).toHaveLength(1);
     expect(await messagesOf(text(hooks), 'hook-spacing')).toEqual([]);
+    expect(await messagesOf(text(`lure deep  ${hooks}`), 'hook-spacing')).toEqual([]);
     expect(await messagesOf(text(`lure broad  ${hooks}`), 'hook-spacing')).toHaveLength(1);
 });
 

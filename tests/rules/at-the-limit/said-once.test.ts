@@ -29,6 +29,15 @@ test('clip-false-release: clips that one sea opens are told once, with what to d
     expect(await messagesOf(text, 'clip-false-release')).toEqual([
         'The clips at port short corner and starboard long corner are set below what their lures pull with surge in a sea of 2 m. Each false release is a lure that does not fish until somebody has seen it. Set each to what its lure pulls, or change back what makes them pull more.',
     ]);
+    const { findings } = await checkText(text);
+    const [finding] = findings.filter(({ rule }) => rule === 'clip-false-release');
+    expect(finding?.fixes).toEqual([]);
+    // One of the two by itself shows the sea as well; where the lure alone opens it, the sea has no part in it.
+    const one = text.replace('clip 3.7 kg', 'clip 9 kg');
+    expect(await relatedOf(one, 'clip-false-release')).toContain('The sea is said here.');
+    const alone = await relatedOf(one.replace('clip 3.6 kg', 'clip 2 kg'), 'clip-false-release');
+    expect(alone).toContain('What Mine pulls is said here.');
+    expect(alone).not.toContain('The sea is said here.');
 });
 
 test('clip-false-release: what a team asks for beyond the pull is said, where the clip would hold the pull', async () => {

@@ -43,6 +43,13 @@ describe('clip-on-double', () => {
         ).toEqual([]);
     });
 
+    test('a line is judged before anybody has said what runs on it', async () => {
+        const bare = fished('8 m', '12 m').replace('lure own ', '').replace('\nlure own', '\nlure unused');
+        expect((await messagesOf(bare, 'clip-on-double'))[0]).toMatch(
+            /^From its clip to its lure the line is 8/,
+        );
+    });
+
     test('says nothing of a line that no clip holds, or outside an event', async () => {
         expect(
             await messagesOf(

@@ -31,7 +31,7 @@ export const clipOnDouble = rule({
             report({
                 at: line.back ?? line,
                 severity: out < rigged ? 'error' : 'warning',
-                what: `From its clip to ${runnerOf(line)!.value.title} the line is ${is} long, and double and leader take ${most} of it.`,
+                what: `From its clip to ${runnerOf(line)?.value.title ?? 'its lure'} the line is ${is} long, and double and leader take ${most} of it.`,
                 why: 'A clip or band may hold the main line only: on the double or the leader a fish does not count.',
                 remedy: `Let it back until the clip has ${say.length(room)} of main line, or shorten the double.`,
                 related: [

@@ -92,6 +92,11 @@ ${five}`),
         ]);
     });
 
+    test('has nobody to speak of on a day without lines', async () => {
+        const none = today('    crew 2\n    roles { leader "Bo"  gaff "Kit" }');
+        expect(await messagesOf(none, 'crew')).toEqual([]);
+    });
+
     test('is silent until the plan says who is on deck', async () => {
         await expectMarked(today(five), 'crew');
     });
