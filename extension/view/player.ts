@@ -93,19 +93,20 @@ export function playerIn(
         go(Number(scrubber.value));
     });
 
-    const choicesOf = ({ side, radius, heading }: TurnScene) => {
-        const metres = element('input');
-        metres.type = 'number';
-        metres.id = 'radius';
-        metres.min = String(radii.least);
-        metres.max = String(radii.most);
-        metres.step = 'any';
-        metres.value = radius === undefined ? '' : String(Math.round(radius * 10) / 10);
-        const ask = (wanted: 'port' | 'starboard', asked = metres.valueAsNumber) => {
-            const isFit = asked >= radii.least && asked <= radii.most;
-            choose({ side: wanted, ...(isFit && asked !== radius ? { radius: asked } : {}) });
-        };
-        metres.addEventListener('change', () => metres.reportValidity() && ask(side));
+    const choicesOf = ({ side, radius, heading, unit }: TurnScene) => {
+        const wide = element('input');
+        wide.type = 'number';
+        wide.id = 'radius';
+        wide.min = String(Math.ceil(radii.least / unit.metres));
+        wide.max = String(Math.floor(radii.most / unit.metres));
+        wide.step = 'any';
+        const written = radius === undefined ? '' : String(Math.round((radius / unit.metres) * 10) / 10);
+        wide.value = written;
+        wide.addEventListener('change', () => {
+            if (!wide.reportValidity()) return;
+            const isOther = wide.value !== '' && wide.value !== written;
+            choose({ side, ...(isOther && { radius: wide.valueAsNumber * unit.metres }) });
+        });
         const sides = select(
             [
                 ['port', 'To port'],
@@ -117,7 +118,7 @@ export function playerIn(
         sides.id = 'side';
         const told = element('span', heading);
         told.className = 'heading';
-        return [labelled('Turn', sides), labelled('Radius, m', metres), told];
+        return [labelled('Turn', sides), labelled(`Radius, ${unit.symbol}`, wide), told];
     };
 
     const controlsOf = (scene: TurnScene, palette: Palette): HTMLElement[] => {

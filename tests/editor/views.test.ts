@@ -63,6 +63,13 @@ test('a strike comes for the line that the caret is in, unless another one is na
     expect((await strike({ line: second, style: 'drop-back' })).scene.position).toBe(second);
 });
 
+test('what is shown as numbers comes on a sheet too, where one is wanted', async () => {
+    const [turning, biting] = [await turn({ sheet: {} }), await strike({ sheet: { palette: 'dark' } })];
+    expect(turning.svg).toMatch(/^<svg [\s\S]*A half turn to (port|starboard) at 60 m/);
+    expect(biting.svg).toMatch(/^<svg [\s\S]*A bite on the /);
+    expect((await strike()).svg).toBeUndefined();
+});
+
 test('an earlier text is compared in a world of its own, with what it uses as that stands', async () => {
     const now = editor.text(path);
     const { told, before, svg } = await against({ text: now.replace('speed 8 kn', 'speed 7 kn') });

@@ -212,6 +212,29 @@ test('and with another plan', async () => {
     expect(words).toMatch(/Against .*rough/i);
 });
 
+test('what is on show is exported as it is chosen, on a sheet of its own', async () => {
+    const written = (name: string) => readFileSync(path.join(bench.folder, 'plans', name), 'utf8');
+    const exported = async (name: RegExp) => {
+        await bench.command('Layback: Export the Diagram as SVG…');
+        await bench.saveAs(name);
+        await expect.poll(() => bench.notifications().then(String), soon).toContain('Wrote plans/');
+        await bench.command('Notifications: Clear All Notifications');
+    };
+    await exported(/bank-settled-compare\.svg$/);
+    expect(written('bank-settled-compare.svg')).toContain('data-role="ghost"');
+    await radio('Strike').click();
+    await expect.poll(drawn, soon).toBe('strike');
+    await exported(/bank-settled-strike\.svg$/);
+    expect(written('bank-settled-strike.svg')).toContain('port long rigger');
+    await radio('Turn').click();
+    await expect.poll(drawn, soon).toBe('turn');
+    await exported(/bank-settled-turn\.svg$/);
+    const heading = await view().locator('#choices .heading').textContent();
+    expect(written('bank-settled-turn.svg')).toContain(/ at (.+? m)/.exec(heading!)![1]!);
+    // A sheet for paper, whatever the screen looks like.
+    expect(written('bank-settled-turn.svg')).not.toMatch(/tabindex|var\(--/);
+});
+
 test('every view is there in every theme', { timeout: 120_000 }, async () => {
     for (const theme of ['dark', 'hc', 'light'] as const) {
         await bench.theme(theme);
@@ -267,6 +290,9 @@ test('a name that looks like markup is only ever text', async () => {
             )
             .toContain(odd);
         expect(await view().locator('img, b, main script, section script, foreignObject').count()).toBe(0);
+        // Its author gives the turn in feet.
+        if (name === 'Turn')
+            expect(await view().getByRole('spinbutton', { name: 'Radius, ft' }).inputValue()).toBe('310');
     }
     expect(bench.complaints()).toEqual([]);
 });

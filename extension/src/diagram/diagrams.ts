@@ -1,10 +1,9 @@
 import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPanel, window } from 'vscode';
-import type { PictureWanted } from '../../../language/src/editor/protocol.ts';
 import type { Gaze } from '../gaze.ts';
 import type { Server } from '../server.ts';
 import { contributeComparison } from './compare-with.ts';
 import { type Diagram, diagramType, fillPanel, type PlanName } from './diagram.ts';
-import { exportDiagram, wantedAt, wantedOf } from './export.ts';
+import { exportDiagram, type Meant, wantedAt, wantedOf } from './export.ts';
 import { contributeLureMenu } from './lure-menu.ts';
 import { keptFrom, type Shown } from './messages.ts';
 import { saveCard } from './save-card.ts';
@@ -27,10 +26,10 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
     /** The one that a command means: that in front, else the one that follows, else any. */
     const meant = () => active() ?? following() ?? [...diagrams][0];
     /** The diagram in front; with a text in front its plan, which a diagram that follows may not have drawn yet. */
-    const wantedFor = (): PictureWanted[] => [
-        ...(active()?.shown ? [wantedOf(active()!.shown!)] : []),
-        ...(gaze.place ? [wantedAt(gaze.place, meant()?.shown?.view)] : []),
-        ...(meant()?.shown ? [wantedOf(meant()!.shown!)] : []),
+    const wantedFor = (): Meant[] => [
+        ...(active()?.shown ? [wantedOf(active()!.shown!, gaze.place)] : []),
+        ...(gaze.place ? [wantedAt(gaze.place, meant()?.shown?.view, meant()?.shown?.choice)] : []),
+        ...(meant()?.shown ? [wantedOf(meant()!.shown!, gaze.place)] : []),
     ];
     const following = () => [...diagrams].find(({ shown }) => !shown?.pinned);
     const tellEditor = () => {

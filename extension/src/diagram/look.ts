@@ -1,7 +1,9 @@
 import { type CancellationToken, Uri } from 'vscode';
 import {
+    type Comparison,
     comparison,
     type Earlier,
+    type NotCompared,
     type Picture,
     type PictureWanted,
     type PlanWanted,
@@ -93,31 +95,78 @@ function numbered(kind: 'turn' | 'strike', answer: Viewed, { palette }: Wanted['
 /** A plan over an earlier version of it; before one is chosen, and where it cannot be had, what to do. */
 async function compared(
     server: Server,
-    { choice, wishes, view: _, ...plan }: Wanted,
+    wanted: Wanted,
     token: CancellationToken,
 ): Promise<Looked | undefined> {
+    const { choice, wishes, view: _, ...plan } = wanted;
     // Where the plan is, and that there is one: what has nothing to compare with is about a plan all the same.
     const now = await server.ask(picture, { ...plan, view: 'above', wishes }, token);
     if (!now) return undefined;
-    const asking = (words: string) => asks(now, words);
-    const { earlier } = choice;
+    const answer = await overEarlier(server, { uri: now.uri, plan: now.plan.name }, wanted, token);
+    if (!answer) return undefined;
+    if ('reason' in answer) return asks(now, answer.reason);
+    const from =
+        choice.earlier === 'commit'
+            ? 'as of the last commit; what it uses is as it stands now'
+            : fileName(choice.earlier!.uri);
+    return drawn(answer, wishes, { compared: { before: answer.before, from, told: answer.told } });
+}
+
+async function overEarlier(
+    server: Server,
+    plan: PlanWanted,
+    { choice: { earlier }, wishes }: Wanted,
+    token: CancellationToken,
+): Promise<Comparison | NotCompared | null | undefined> {
     if (earlier === undefined)
-        return asking('Two versions on one sheet, the earlier one in broken lines. Compare with what?');
+        return { reason: 'Two versions on one sheet, the earlier one in broken lines. Compare with what?' };
     let wanted: Earlier;
     if (earlier === 'commit') {
-        const committed = await lastCommitted(Uri.parse(now.uri, true));
-        if ('reason' in committed) return asking(committed.reason);
-        wanted = { uri: now.uri, text: committed.text };
+        const committed = await lastCommitted(Uri.parse(plan.uri, true));
+        if ('reason' in committed) return committed;
+        wanted = { uri: plan.uri, text: committed.text };
     } else wanted = earlier;
-    const named = { uri: now.uri, plan: now.plan.name };
-    const answer = await server.ask(comparison, { ...named, earlier: wanted, wishes }, token);
-    if (!answer) return undefined;
-    if ('reason' in answer) return asking(answer.reason);
-    const from =
-        earlier === 'commit'
-            ? 'as of the last commit; what it uses is as it stands now'
-            : fileName(earlier.uri);
-    return drawn(answer, wishes, { compared: { before: answer.before, from, told: answer.told } });
+    return server.ask(comparison, { ...plan, earlier: wanted, wishes }, token);
+}
+
+/** A view on a sheet of paper. */
+export interface Sheet extends Pick<Picture, 'uri' | 'plan' | 'outdated'> {
+    readonly view: View;
+    readonly svg: string;
+}
+
+/**
+ * Any of the views as `layback draw` draws it.
+ *
+ * @returns undefined where the file has no plan; why there is nothing to compare with
+ */
+export async function sheetOf(
+    server: Server,
+    wanted: Wanted,
+    token: CancellationToken,
+): Promise<Sheet | NotCompared | undefined> {
+    const { view, choice, wishes, ...plan } = wanted;
+    const asked = async () => {
+        switch (view) {
+            case 'above':
+            case 'side':
+                return server.ask(picture, { ...plan, view, wishes }, token);
+            case 'turn':
+                return server.ask(turnView, { ...plan, ...choice.turn, sheet: wishes }, token);
+            case 'strike':
+                return server.ask(strikeView, { ...plan, ...choice.strike, sheet: wishes }, token);
+            case 'compare': {
+                const now = await server.ask(picture, { ...plan, view: 'above', wishes }, token);
+                return now && overEarlier(server, { uri: now.uri, plan: now.plan.name }, wanted, token);
+            }
+        }
+    };
+    const answer = await asked();
+    if (!answer || 'reason' in answer) return answer ?? undefined;
+    const { uri, plan: entry, svg, outdated } = answer;
+    return svg === undefined
+        ? undefined
+        : { uri, plan: entry, svg, view, ...(outdated !== undefined && { outdated }) };
 }
 
 function asks({ uri, plan, version }: Picture, words: string): Looked {

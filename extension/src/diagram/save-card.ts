@@ -1,11 +1,5 @@
 import { commands, env, ProgressLocation, type QuickPickItem, Uri, window, workspace } from 'vscode';
-import {
-    type Card,
-    type CardWanted,
-    card,
-    type PictureWanted,
-    type PlanWanted,
-} from '../../../language/src/editor/protocol.ts';
+import { type Card, type CardWanted, card, type PlanWanted } from '../../../language/src/editor/protocol.ts';
 import type { Server } from '../server.ts';
 
 type Paper = CardWanted['paper'];
@@ -29,7 +23,7 @@ interface Choice extends QuickPickItem {
  */
 export async function saveCard(
     { server }: { readonly server: Server },
-    wanted: readonly PictureWanted[],
+    wanted: readonly PlanWanted[],
 ): Promise<void> {
     if (!(await server.started())) {
         void window.showWarningMessage(

@@ -147,6 +147,7 @@ function isTurnScene(value: unknown): value is Record<string, unknown> {
         plan: isText,
         side: isSide,
         radius: maybe(isNumber),
+        unit: fields({ symbol: isText, metres: isNumber }),
         clean: fields({ port: isClean, starboard: isClean }),
         times: numbers(),
         steadyFrom: isNumber,

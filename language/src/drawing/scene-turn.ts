@@ -29,6 +29,8 @@ export interface TurnScene {
     readonly radius?: number;
     /** Where the radius comes from. */
     readonly chosen: 'wished' | 'asked' | 'clean' | 'usual';
+    /** What its author gives the radius in, and how many metres one of these is. */
+    readonly unit: { readonly symbol: string; readonly metres: number };
     /** In a sentence: `A half turn to port at 50 m, the tightest that the plan allows.` */
     readonly heading: string;
     readonly clean: { readonly port: CleanTurnWords; readonly starboard: CleanTurnWords };
@@ -145,6 +147,7 @@ export function sceneOfTurn(
     );
     const trouble = moments.find(({ grave }) => grave) ?? moments.find(({ kind }) => kind === 'nearest');
     const told = asWritten(radius, like);
+    const unit = like?.unit.dimension === 'length' ? like.unit : units.m;
     return {
         view: 'turn',
         plan: plan.name,
@@ -153,6 +156,7 @@ export function sceneOfTurn(
         side,
         ...(followed && { radius }),
         chosen,
+        unit: { symbol: unit.symbol, metres: unit.toSI },
         heading: followed
             ? `A half turn to ${side} at ${told}${chosenWords[chosen]}`
             : 'No turn can be shown.',

@@ -15,7 +15,7 @@ import { waiverFor, waiverWords } from './waive.ts';
 
 /** Answers what only the commands of the extension ask: lists to choose from, and edits that need a choice. */
 export function answerCommands(connection: Connection, services: EditorSharedServices): void {
-    const { DocumentBuilder, LangiumDocuments, WorkspaceManager } = services.workspace;
+    const { DocumentBuilder, WorkspaceManager } = services.workspace;
     const answer = <P, R>({ method }: protocol.Request<P, R>, give: (params: P) => R | Promise<R>) =>
         connection.onRequest(method, (params: P) => give(params) as HandlerResult<R, void>);
     const upToDate = async () => {
@@ -48,15 +48,10 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
         return waiverOffers(uri, range, services);
     });
 
-    const { Pictures, Press } = services.editor;
-    answer(protocol.png, async ({ dpi, ...wanted }) => {
-        const views = await Press.views();
-        await upToDate();
-        const document = LangiumDocuments.getDocument(URI.parse(wanted.uri));
-        const drawn = document && Pictures.draw(document, wanted, views);
-        if (!drawn) return null;
-        return base64(await Press.pixels(drawn.svg, dpi === undefined ? {} : { dpi }));
-    });
+    const { Press } = services.editor;
+    answer(protocol.png, async ({ svg, dpi }) =>
+        base64(await Press.pixels(svg, dpi === undefined ? {} : { dpi })),
+    );
     answer(protocol.fence, (wanted) => fenceAsked(wanted, services));
     connection.onRequest(protocol.card.method, (wanted: protocol.CardWanted, token) =>
         cardAsked(wanted, services, token),

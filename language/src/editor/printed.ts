@@ -1,8 +1,10 @@
-import type { PictureWanted, PlanEntry, PlanWanted } from './protocol.ts';
+import type { PlanEntry, PlanWanted } from './protocol.ts';
 
 /* What server and extension say to each other about what is printed: types alone, like all of the protocol. */
 
-export interface PngWanted extends PictureWanted {
+/** A drawing in pixels. */
+export interface PngWanted {
+    readonly svg: string;
     /** 150 by default. */
     readonly dpi?: number;
 }

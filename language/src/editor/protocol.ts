@@ -94,8 +94,8 @@ export const writeMove = request<MoveWanted, MoveWritten | null>('layback/writeM
 /** The edit that lets a position and the one across the boat change sides. */
 export const swapSides = request<PositionWanted, MoveWritten | null>('layback/swapSides');
 
-/** A plan as pixels: a PNG file in base 64. */
-export const png = request<PngWanted, string | null>('layback/png');
+/** A drawing as pixels: a PNG file in base 64. */
+export const png = request<PngWanted, string>('layback/png');
 
 /** A plan's deck card, as a file. */
 export const card = request<CardWanted, Card | null>('layback/card');

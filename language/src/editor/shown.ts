@@ -15,6 +15,8 @@ import type { Finding } from '../plan/finding.ts';
 export { sceneFromAbove } from '../drawing/scene.ts';
 export { sceneOfStrike } from '../drawing/scene-strike.ts';
 export { sceneOfTurn, turnToLookAt } from '../drawing/scene-turn.ts';
+export { svgOfStrike } from '../drawing/svg-strike.ts';
+export { svgOfTurn } from '../drawing/svg-turn.ts';
 export { turnInTimeInSteps } from '../plan/analyse/turn-in-time.ts';
 export { pairPlans } from '../plan/compare/pairs.ts';
 export { figuresJson } from '../reports/figures.ts';

@@ -104,6 +104,8 @@ export interface TurnWanted extends PlanWanted {
     readonly side?: 'port' | 'starboard';
     /** m; by default the tightest turn that the plan allows, else the tightest clean one. */
     readonly radius?: number;
+    /** For a sheet of it too. */
+    readonly sheet?: SvgWishes;
 }
 
 export interface StrikeWanted extends PlanWanted {
@@ -111,12 +113,16 @@ export interface StrikeWanted extends PlanWanted {
     readonly line?: string;
     /** As the plan strikes by default. */
     readonly style?: 'direct' | 'drop-back';
+    /** For a sheet of it too. */
+    readonly sheet?: SvgWishes;
 }
 
 /** A scene that the page draws by itself, as plain numbers and words. */
 export interface Viewed<S>
     extends Pick<Picture, 'uri' | 'version' | 'plan' | 'places' | 'outdated' | 'partial'> {
     readonly scene: S;
+    /** On a sheet, where one was wanted. */
+    readonly svg?: string;
 }
 
 export interface ComparisonWanted extends PlanWanted {

@@ -20,8 +20,8 @@ let followed: { readonly of: AnalysedPlan; readonly turning: AnalysedPlan } | un
 /** @param goOn  throws where nobody wants the answer any more */
 export async function turnOf(
     seen: Seen,
-    { side, radius }: TurnWanted,
-    { turnToLookAt, turnInTimeInSteps, sceneOfTurn }: Views,
+    { side, radius, sheet }: TurnWanted,
+    { turnToLookAt, turnInTimeInSteps, sceneOfTurn, svgOfTurn }: Views,
     goOn: () => void,
 ): Promise<Viewed<TurnScene>> {
     const { analysed, findings, told } = seen;
@@ -33,14 +33,15 @@ export async function turnOf(
     const chosen = turnToLookAt(turning, { ...(side && { side }), ...(radius && { radius }) });
     const turn = await inTurns(turnInTimeInSteps(turning, chosen.side, chosen.radius), goOn);
     const scene = sceneOfTurn(turning, chosen, turn, findings);
-    return { ...told, scene, places: placesOf(analysed.plan.lines, scene.marks) };
+    const svg = sheet && { svg: svgOfTurn(scene, sheet) };
+    return { ...told, scene, ...svg, places: placesOf(analysed.plan.lines, scene.marks) };
 }
 
 export function strikeOf(
     { analysed, findings, told }: Seen,
-    { line, style, position }: StrikeWanted,
+    { line, style, position, sheet }: StrikeWanted,
     document: LangiumDocument,
-    { sceneOfStrike }: Views,
+    { sceneOfStrike, svgOfStrike }: Views,
 ): Viewed<StrikeScene> {
     const { lines } = analysed.plan;
     const offset = position && document.textDocument.offsetAt(position);
@@ -55,7 +56,8 @@ export function strikeOf(
         { ...(wanted && { position: wanted.position.name }), ...(style && { style }) },
         findings,
     );
-    return { ...told, scene, places: placesOf(lines, scene.marks) };
+    const svg = sheet && { svg: svgOfStrike(scene, sheet) };
+    return { ...told, scene, ...svg, places: placesOf(lines, scene.marks) };
 }
 
 function placesOf(lines: readonly SpreadLine[], marks: TurnScene['marks']): PicturePlace[] {
