@@ -5,6 +5,7 @@ import { newPlan } from './commands/new-plan.ts';
 import { newTeamFolder } from './commands/new-team-folder.ts';
 import { setRuleSeverity } from './commands/rule-severity.ts';
 import { showFigures } from './commands/show-figures.ts';
+import { showSeason } from './commands/show-season.ts';
 import { showSensitivity } from './commands/show-sensitivity.ts';
 import { showFindings, showReferences } from './commands/shown-places.ts';
 import { waive } from './commands/waive.ts';
@@ -27,6 +28,7 @@ export function contributeCommands(context: ExtensionContext, server: Server, ga
         'layback.newPlan': newPlan,
         'layback.newTeamFolder': newTeamFolder,
         'layback.showFigures': showFigures,
+        'layback.showSeason': showSeason,
         'layback.showSensitivity': showSensitivity,
         'layback.waive': waive,
         'layback.setRuleSeverity': setRuleSeverity,

@@ -1,13 +1,20 @@
 import { Disposable, EventEmitter, type TextDocumentContentProvider, Uri, workspace } from 'vscode';
-import { builtInText, checked, figures, type Sensitivity } from '../../language/src/editor/protocol.ts';
+import {
+    builtInText,
+    checked,
+    figures,
+    type Sensitivity,
+    season,
+} from '../../language/src/editor/protocol.ts';
 import type { Server } from './server.ts';
 
-/** Texts that are on no disk and cannot be changed: the built-in library, pages of rules, figures of a plan. */
+/** Texts that are on no disk and cannot be changed: the built-in library, pages of rules, figures, the season. */
 export function contributeTexts(server: Server): Disposable {
     return Disposable.from(
         workspace.registerTextDocumentContentProvider('layback', builtIn(server)),
         computed(server),
         worked(server),
+        counted(server),
     );
 }
 
@@ -71,6 +78,32 @@ function worked(server: Server): Disposable {
         workspace.onDidCloseTextDocument(({ uri: address }) => sensitivities.delete(address.toString())),
     );
 }
+
+/** What the logs tell, counted anew when nobody types. */
+function counted(server: Server): Disposable {
+    const changed = new EventEmitter<Uri>();
+    let isOpen = false;
+    return Disposable.from(
+        changed,
+        workspace.registerTextDocumentContentProvider(seasonAddress.scheme, {
+            onDidChange: changed.event,
+            async provideTextDocumentContent() {
+                await untilRunning(server);
+                isOpen = true;
+                return (await server.ask(season, {}))?.text ?? 'The season cannot be told at the moment.\n';
+            },
+        }),
+        server.hear(checked, ({ phase }) => {
+            if (isOpen && phase === 'second') changed.fire(seasonAddress);
+        }),
+        workspace.onDidCloseTextDocument(({ uri }) => {
+            if (uri.scheme === seasonAddress.scheme) isOpen = false;
+        }),
+    );
+}
+
+/** The address under which the season is read. */
+export const seasonAddress = Uri.from({ scheme: 'layback-season', path: '/The season' });
 
 function isAsItWas({ uri, version }: Sensitivity): boolean {
     const document = workspace.textDocuments.find((each) => each.uri.toString() === uri);

@@ -1,9 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type {
-    CompletionItem,
-    CompletionList,
-    InsertReplaceEdit,
-    TextEdit,
+import {
+    type CompletionItem,
+    CompletionItemKind,
+    type CompletionList,
+    type InsertReplaceEdit,
+    type TextEdit,
 } from 'vscode-languageserver-protocol';
 import { apply, capable, type Editor, editorOver, positionAt } from './client.ts';
 import { plan, team, withCrLf } from './team.ts';
@@ -198,6 +199,61 @@ describe('behind what is said on a line', () => {
             offered.filter((each) => /^(port|starboard|centre|shotgun)/.test(each)).sort();
         expect(positions(await labels(log('using morning')))).toEqual(has);
         expect(positions(await labels(log('')))).toContain('shotgun');
+    });
+
+    test('in a log the positions of the plan of the hour, with what they tow', async () => {
+        const log = (at: string) =>
+            `${plan}log 2026-03-14 {\n    using morning from 07:00\n    using breeze from 11:30\n    at ${at} bite ‸\n}\n`;
+        const positions = async (at: string) =>
+            Object.fromEntries(
+                (await items(log(at)))
+                    .filter(({ label }) => /^(port|starboard|centre|shotgun)/.test(label))
+                    .map(({ label, detail }) => [label, detail]),
+            );
+        expect(await positions('09:10')).toEqual({
+            'port short corner': 'Tows broom',
+            'starboard short rigger': 'Tows wick',
+            'port long rigger': 'Tows sliver',
+        });
+        expect(Object.keys(await positions('12:10')).sort()).toEqual([
+            'port short corner',
+            'starboard short rigger',
+        ]);
+    });
+
+    test('in a log lures of the plan before others, with where they run', async () => {
+        const offered = await items(
+            `${plan}lure spare-one "Spare" jet { length 200 mm }\nlog 2026-03-14 {\n    using breeze from 07:00\n    at 07:40 bite lure ‸\n}\n`,
+        );
+        expect(offered.map(({ label }) => label).slice(0, 2)).toEqual(['broom', 'wick']);
+        expect(offered[0]!.detail).toMatch(/^port short corner · /);
+        expect(offered.map(({ label }) => label)).toEqual(expect.arrayContaining(['sliver', 'spare-one']));
+        expect(offered.map(({ label }) => label)).not.toContain('white-marlin');
+    });
+
+    test('in a log the fish named above, then the plan’s target, before all others', async () => {
+        const marked = `${plan}log 2026-03-14 {
+    using morning from 07:00
+    at 07:40 bite hooked released mahi
+    at 08:10 bite hooked released ‸
+}
+`;
+        const fish = (await items(marked)).filter(({ kind }) => kind === CompletionItemKind.Reference);
+        expect(fish.slice(0, 2).map(({ label }) => label)).toEqual(['mahi', 'white-marlin']);
+        expect(fish.length).toBeGreaterThan(5);
+    });
+
+    test('behind `at` the time that it is in the log’s zone, and that of the event above', async () => {
+        const marked = (zone: string) => `log 2026-03-14 {\n    ${zone}\n    at 03:33 raise\n    at ‸\n}\n`;
+        const minutes = (time: string) => Number(time.slice(0, 2)) * 60 + Number(time.slice(3));
+        const before = Date.now();
+        const [now, above] = await items(marked('zone "+10:00"'));
+        const after = Date.now();
+        const there = (at: number) => (Math.floor(at / 60_000) + 600) % 1440;
+        expect(now!.detail).toBe('Now, in the log’s zone');
+        expect([there(before), there(after)]).toContain(minutes(now!.label));
+        expect(above).toMatchObject({ label: '03:33', detail: 'As the event above' });
+        expect((await items(marked('')))[0]!.detail).toBe('Now');
     });
 
     test('no text in quotes where a setting takes a word', async () => {

@@ -51,7 +51,7 @@ vi.mock('vscode', () => {
     };
 });
 
-const { contributeTexts, figuresAddress } = await import('../../extension/src/texts.ts');
+const { contributeTexts, figuresAddress, seasonAddress } = await import('../../extension/src/texts.ts');
 const { contributeFirstPlan } = await import('../../extension/src/first-plan.ts');
 
 const server = {
@@ -95,6 +95,22 @@ describe('figures of two plans of one file', () => {
         tell({});
         expect(changed).toEqual([early, late, early]);
     });
+});
+
+test('the season is counted anew when nobody types, and no more once it is closed', async () => {
+    contributeTexts(server);
+    const shown = provided.get('layback-season')!;
+    const changed: unknown[] = [];
+    shown.onDidChange(((address: unknown) => changed.push(address)) as never);
+    tell({});
+    expect(changed).toEqual([]);
+    await shown.provideTextDocumentContent(seasonAddress);
+    tell({ phase: 'first' });
+    tell({ uri: 'file:///logs/saturday.spread' });
+    expect(changed).toEqual([seasonAddress]);
+    close(seasonAddress);
+    tell({});
+    expect(changed).toEqual([seasonAddress]);
 });
 
 describe('the first clean plan', () => {

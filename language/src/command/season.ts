@@ -7,7 +7,7 @@ import type { Spread } from '../plan/model.ts';
 import { Gathered } from '../plan/resolve/gather.ts';
 import { resolveDocument } from '../plan/resolve.ts';
 import { type Season, seasonOf } from '../plan/season/bites.ts';
-import { type Grouping, groupings } from '../plan/season/tally.ts';
+import { type Grouping, groupings } from '../plan/season/groupings.ts';
 import { callList } from '../reports/season/calls.ts';
 import { seasonCsv } from '../reports/season/csv.ts';
 import { seasonJson } from '../reports/season/json.ts';
@@ -78,7 +78,7 @@ async function season(paths: string[], options: Options): Promise<void> {
             `layback: ${files} could not be read to the end, so events may be missing: layback check says which.`,
         );
     }
-    const found = seasonOf(logs);
+    const found = seasonOf(logs, analyse);
     if (target !== undefined) {
         await draw(found, options.plan, target);
         terminal.log(showPath(target, process.cwd()));

@@ -43,6 +43,14 @@ export interface Fence {
     readonly told: readonly string[];
 }
 
+/** What the logs of the workspace tell. */
+export interface SeasonText {
+    /** How many logs there are. */
+    readonly days: number;
+    /** As `layback season` prints it. */
+    readonly text: string;
+}
+
 export interface Figures {
     readonly uri: string;
     readonly version?: number;

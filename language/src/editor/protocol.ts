@@ -3,7 +3,16 @@ import type { PaletteName } from '../drawing/palette.ts';
 import type { Summary } from '../drawing/summary.ts';
 import type { Severity } from '../plan/finding.ts';
 import type { RuleEntry } from '../reports/sarif.ts';
-import type { Card, CardWanted, Fence, FenceWanted, Figures, PngWanted, Sensitivity } from './printed.ts';
+import type {
+    Card,
+    CardWanted,
+    Fence,
+    FenceWanted,
+    Figures,
+    PngWanted,
+    SeasonText,
+    Sensitivity,
+} from './printed.ts';
 import type { DeepPartial, Settings } from './settings.ts';
 import type {
     Comparison,
@@ -33,6 +42,7 @@ export type {
     PaletteName,
     PngWanted,
     RuleEntry,
+    SeasonText,
     Sensitivity,
     Settings,
     Severity,
@@ -108,6 +118,9 @@ export const figures = request<PlanWanted, Figures | null>('layback/figures');
 
 /** What one metre, one line or one trade would make of a plan's tightest turns: takes seconds, and can be cancelled. */
 export const sensitivity = request<PlanWanted, Sensitivity | null>('layback/sensitivity');
+
+/** What the logs of the workspace tell, in the form of `layback season`. */
+export const season = request<Record<string, never>, SeasonText>('layback/season');
 
 /** Every rule, by name; after them the codes of findings that are no rules. */
 export const ruleList = request<Record<string, never>, readonly RuleEntry[]>('layback/rules');

@@ -17,7 +17,7 @@ import { strikeOf, turnOf } from './views.ts';
 
 /** Answers what the extension and the preview ask beyond the standard protocol. */
 export function answerRequests(connection: Connection, services: EditorSharedServices): void {
-    const { Checks, Pictures, Press } = services.editor;
+    const { Checks, Pictures, Press, Seasons } = services.editor;
     const { TextDocuments, DocumentBuilder, WorkspaceManager } = services.workspace;
 
     /** Answers from a file that is checked as it stands. */
@@ -108,6 +108,11 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
         await WorkspaceManager.ready;
         await DocumentBuilder.waitUntil(DocumentState.Validated, token);
         return tallyOfAll(services);
+    });
+    connection.onRequest(protocol.season.method, async (_, token) => {
+        await WorkspaceManager.ready;
+        await DocumentBuilder.waitUntil(DocumentState.Validated, token);
+        return Seasons.text();
     });
     const pages = rulePages(services);
     connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) => builtInText(uri, pages));

@@ -36,6 +36,7 @@ import { Press } from './press.ts';
 import { quickFixes } from './quick-fixes.ts';
 import { references } from './references.ts';
 import { rename } from './rename.ts';
+import { Seasons } from './seasons.ts';
 import { SecondLook } from './second-look.ts';
 import { SettingsInForce } from './settings.ts';
 import { SourcedDocuments, Sources } from './sources.ts';
@@ -69,6 +70,7 @@ export interface EditorAdditions extends LaybackSharedAdditions {
         readonly Pictures: Pictures;
         readonly Beside: Beside;
         readonly Press: Press;
+        readonly Seasons: Seasons;
     };
 }
 
@@ -94,6 +96,7 @@ export function createEditorServices(connection: Connection, home: Home): Editor
             Pictures: (services) => new Pictures(services),
             Beside: (services) => home.beside ?? besideByClient(connection, services.editor.Client),
             Press: (services) => new Press(services.editor.Beside),
+            Seasons: (services) => new Seasons(services),
         },
         names: { Reach: (services) => new RememberedReach(services) },
         workspace: {

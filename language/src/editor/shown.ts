@@ -19,8 +19,11 @@ export { svgOfStrike } from '../drawing/svg-strike.ts';
 export { svgOfTurn } from '../drawing/svg-turn.ts';
 export { turnInTimeInSteps } from '../plan/analyse/turn-in-time.ts';
 export { pairPlans } from '../plan/compare/pairs.ts';
+export { seasonOf } from '../plan/season/bites.ts';
 export { figuresJson } from '../reports/figures.ts';
 export { figuresTable, sensitivityText } from '../reports/figures-table.ts';
+export { positionRecord } from '../reports/season/record.ts';
+export { seasonTable } from '../reports/season/table.ts';
 
 /** A plan from above or from the side, drawn and in words. */
 export function drawPlan(

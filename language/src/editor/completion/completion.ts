@@ -7,6 +7,7 @@ import { definitionOffers } from './definitions.ts';
 import { fileOffers } from './files.ts';
 import { beginnings, type Following, following } from './following.ts';
 import { itemOf, type Offer } from './item.ts';
+import { timeOffers } from './log.ts';
 import { nameOffers } from './names.ts';
 import { allPositions, freePositions, goingOn, namedPositions, positionsFished } from './positions.ts';
 import { documentationOf, propertyOffers } from './properties.ts';
@@ -93,6 +94,8 @@ function offersToGoOn(next: readonly Following[], caret: Caret, services: Editor
                 return quoteOffers(each, caret);
             case 'NUMBER':
                 return exampleOffers(caret);
+            case 'TIME':
+                return timeOffers(caret);
             case 'DATE':
                 return dayOffers(caret);
             default:

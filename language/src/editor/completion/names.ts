@@ -11,16 +11,21 @@ import { definitionAround } from '../spot.ts';
 import type { Caret } from './caret.ts';
 import type { Following } from './following.ts';
 import type { Offer } from './item.ts';
+import { likelyNames } from './log.ts';
 import { spreadAt } from './positions.ts';
 
 /** Gear that one plan has once: what another line of it fishes is not offered again. */
 const once: ReadonlySet<string> = new Set(['outfit', 'lure', 'teaser']);
 
 /** The names of definitions that a reference may lead to, those of the team before those of the library. */
-export function nameOffers({ role }: Following, caret: Caret, services: EditorServices): Offer[] {
-    const [word = ''] = /^\S+/.exec(caret.entry) ?? [];
+export function nameOffers({ role, rule }: Following, caret: Caret, services: EditorServices): Offer[] {
+    // An event says many things in one go: the word in front is not the one that a name stands behind.
+    const word = rule === 'EventLure' ? 'lure' : (/^\S+/.exec(caret.entry)?.[0] ?? '');
     const kinds = role === 'base' ? [kindOf(caret)] : kindsWanted({ $type: 'Referred', word } as never, 'of');
     const taken = once.has(word) ? takenIn(caret, word) : new Set<string>();
+    const likely: ReadonlyMap<string, string> =
+        caret.blocks[0]?.context === 'log' ? likelyNames(kinds[0] ?? '', caret) : new Map();
+    const order = [...likely.keys()];
     const scope = services.references.ScopeProvider as ReachScope;
     // Nothing is like itself, and no pack is written over itself.
     const own = role === 'base' ? nameIn(caret) : word === 'written' ? nameAround(caret) : undefined;
@@ -29,7 +34,17 @@ export function nameOffers({ role }: Following, caret: Caret, services: EditorSe
         .getAllElements()
         .distinct(({ name }) => name)
         .filter(({ name }) => !taken.has(name) && name !== own)
-        .map((description) => offerOf(description))
+        .map((description) => {
+            const offer = offerOf(description);
+            const why = likely.get(offer.label);
+            return why === undefined
+                ? offer
+                : {
+                      ...offer,
+                      detail: [why, offer.detail].filter(Boolean).join(' · '),
+                      rank: order.indexOf(offer.label),
+                  };
+        })
         .toArray();
 }
 

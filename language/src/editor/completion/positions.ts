@@ -1,12 +1,13 @@
 import type { AstNode } from 'langium';
 import { CompletionItemKind } from 'vscode-languageserver';
-import type { Definition, PositionBlock, Using } from '../../../grammar/generated/ast.ts';
+import type { Definition, PositionBlock } from '../../../grammar/generated/ast.ts';
 import { baseOf, Gathered, gather } from '../../plan/resolve/gather.ts';
 import { readPosition } from '../../plan/resolve/position.ts';
 import type { EditorServices } from '../services.ts';
 import { definitionAround } from '../spot.ts';
 import type { Caret } from './caret.ts';
 import type { Offer } from './item.ts';
+import { plansFished, towedBy } from './log.ts';
 import { extraPositions } from './reachable.ts';
 
 const sided = ['short corner', 'long corner', 'short rigger', 'long rigger'];
@@ -46,12 +47,15 @@ export function namedPositions(caret: Caret): Offer[] {
     return spread ? positionsOf(spread).map((name, at) => offer(name, at)) : [];
 }
 
-/** Positions of the plans that a log is about; every one where it names none. */
-export function positionsFished({ blocks }: Caret): Offer[] {
-    const { entries = [] } = (blocks[0]?.node ?? {}) as { entries?: readonly AstNode[] };
-    const plans = entries.flatMap((entry) => (entry.$type === 'Using' && (entry as Using).of?.ref) || []);
-    const names = plans.flatMap((plan) => (plan.kind === 'spread' ? positionsOf(plan) : []));
-    return names.length > 0 ? [...new Set(names)].map((name, at) => offer(name, at)) : allPositions();
+/** Positions of the plan of an event's hour, or of all that the log is about; every one where it names none. */
+export function positionsFished(caret: Caret): Offer[] {
+    const fished = plansFished(caret).flatMap(towedBy);
+    const names = new Map(fished.map(({ position, towed }) => [position, towed]));
+    if (names.size === 0) return allPositions();
+    return [...names].map(([name, towed], at) => ({
+        ...offer(name, at),
+        ...(towed && { detail: `Tows ${towed}` }),
+    }));
 }
 
 /** Every position there is, for a boat's holders and a log that names no plan. */

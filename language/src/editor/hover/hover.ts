@@ -15,7 +15,7 @@ import { around, definitionAround, rangeOf, type Spot, spotAt } from '../spot.ts
 import { aboutDefinition } from './definition.ts';
 import { aboutLine } from './line.ts';
 import { aboutNumber } from './number.ts';
-import { code, hoverOf, type Part, text, title } from './page.ts';
+import { code, hoverOf, type Part, rows, text, title } from './page.ts';
 import { aboutPlan, wavesIn } from './plan.ts';
 import { aboutRule, aboutSetting } from './rule.ts';
 import { type Speech, speechBy } from './speech.ts';
@@ -28,6 +28,7 @@ export function hover(services: EditorServices): HoverProvider {
             if (!spot) return undefined;
             const speech = speechBy(services.shared.editor.Settings.current);
             const { parts, range } = answer({ spot, document, services, speech });
+            parts.push(...(await aboutSeason(spot.node, services)));
             return parts.length > 0 ? hoverOf(parts, range, services) : undefined;
         },
     };
@@ -84,6 +85,18 @@ function aboutPosition(position: Position, asked: Question): Part[] {
     if (plan && line) return aboutLine(line, plan, asked.speech);
     const name = readPosition(position)?.name;
     return name ? [title(name)] : [];
+}
+
+/** What the season's logs tell of the position that is asked about. */
+async function aboutSeason(node: AstNode, { shared }: EditorServices): Promise<Part[]> {
+    const position = around<Position>(node, 'Position');
+    const name = position && readPosition(position)?.name;
+    const kind: string | undefined = position && definitionAround(position)?.kind;
+    // A boat has positions too, for its holders: no season is told of those.
+    if (!name || (kind !== 'spread' && kind !== 'log')) return [];
+    // Without what counts it, all else is told none the less.
+    const record = await shared.editor.Seasons.record(name).catch(() => undefined);
+    return record ? rows(record) : [];
 }
 
 function aboutQuantity(quantity: Quantity, asked: Question): Part[] {

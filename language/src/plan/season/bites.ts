@@ -1,5 +1,4 @@
 import { DAY, parseTime } from '../../units/time.ts';
-import { analyse } from '../analyse.ts';
 import type { AnalysedPlan } from '../figures.ts';
 import type { Log, LogEvent, Spread, SpreadLine } from '../model.ts';
 import { planAt } from '../plan-at.ts';
@@ -47,8 +46,12 @@ export interface Season {
     readonly fished: readonly Fished[];
 }
 
-/** Everything that these logs tell, in the order of the days. */
-export function seasonOf(logs: readonly Log[]): Season {
+/**
+ * Everything that these logs tell, in the order of the days.
+ *
+ * @param analyse  tells what follows from a plan: which wave a line was on
+ */
+export function seasonOf(logs: readonly Log[], analyse: (plan: Spread) => AnalysedPlan): Season {
     const sorted = [...logs].sort((a, b) =>
         a.date.value < b.date.value ? -1 : a.date.value > b.date.value ? 1 : 0,
     );

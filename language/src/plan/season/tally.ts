@@ -1,11 +1,7 @@
 import { fromSI } from '../../units/quantity.ts';
 import { units } from '../../units/unit.ts';
 import type { Bite, Fished, Season } from './bites.ts';
-
-/** By what a season can be told apart. */
-export const groupings = ['position', 'lure', 'method', 'wave', 'speed', 'target', 'species'] as const;
-
-export type Grouping = (typeof groupings)[number];
+import type { Grouping } from './groupings.ts';
 
 /** What happened in one group. Each count is of events; those of a row contain the ones to their right. */
 export interface Tally {

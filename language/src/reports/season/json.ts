@@ -1,6 +1,7 @@
 import type { Season } from '../../plan/season/bites.ts';
+import { type Grouping, groupings } from '../../plan/season/groupings.ts';
 import { CONFIDENCE, countInterval, shareInterval } from '../../plan/season/intervals.ts';
-import { type Grouping, groupings, type Tally, tallies, total } from '../../plan/season/tally.ts';
+import { type Tally, tallies, total } from '../../plan/season/tally.ts';
 import { eventRows, type SeasonOptions } from './csv.ts';
 
 /** Raised when a field changes its meaning or goes; new fields may appear without. */

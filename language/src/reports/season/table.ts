@@ -1,5 +1,6 @@
 import type { Season } from '../../plan/season/bites.ts';
-import { type Grouping, type Tally, tallies, total } from '../../plan/season/tally.ts';
+import type { Grouping } from '../../plan/season/groupings.ts';
+import { type Tally, tallies, total } from '../../plan/season/tally.ts';
 import { type Ink, noColours } from '../ink.ts';
 import { table } from '../table.ts';
 import { readable, widthFor } from '../width.ts';

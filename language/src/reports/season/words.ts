@@ -1,5 +1,6 @@
+import type { Grouping } from '../../plan/season/groupings.ts';
 import { countInterval, shareInterval } from '../../plan/season/intervals.ts';
-import type { Grouping, Tally } from '../../plan/season/tally.ts';
+import type { Tally } from '../../plan/season/tally.ts';
 
 export const groupingNames: Readonly<Record<Grouping, string>> = {
     position: 'Position',
