@@ -231,6 +231,13 @@ const targets = {
             plugins: [leftOut],
         }),
     ],
+    // What a server does now and then: lenses of days, refactorings.
+    workshop: [
+        browser('language/src/editor/workshop/part.ts', 'dist/press/workshop.js', 'iife', {
+            globalName: 'laybackWorkshop',
+            plugins: [leftOut],
+        }),
+    ],
     server: [
         node('language/src/server-node.ts', 'dist/server-node.cjs', { plugins: [leftOut, rendererBeside] }),
         browser('language/src/server-browser.ts', 'dist/server-browser.js', 'iife', { plugins: [leftOut] }),

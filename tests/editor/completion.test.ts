@@ -49,7 +49,7 @@ describe('outside of any block', () => {
     test('definitions and `use`, nothing else', async () => {
         const offered = await labels('‸');
         expect(offered.slice(0, 3)).toEqual(['spread', 'use', 'boat']);
-        expect(offered).toHaveLength(17);
+        expect(offered).toHaveLength(18);
         expect(await labels('spread a { }\nlu‸\n')).toContain('lure');
     });
 

@@ -87,3 +87,23 @@ test('and nothing for whoever wants none', async () => {
     await expect.poll(() => lenses(path)).toEqual([]);
     expect(editor.heard.map(({ method }) => method)).toContain('workspace/codeLens/refresh');
 });
+
+test('a day says above each of its lines how much there is to do', async () => {
+    const at = 'days/saturday.spread';
+    const fresh = await editorOver(team);
+    await fresh.open(
+        at,
+        `use "../plans/march.spread"
+day saturday {
+    from 06:00 fish morning
+    from 12:00 fish breeze
+    when sea over 1.5 m fish morning
+}
+`,
+    );
+    expect((await titles(at, fresh)).sort()).toEqual([
+        '4 Over from Quiet morning: speed, 1 in, 1 adjusted',
+        '5 Over from Quiet morning: nothing changes',
+    ]);
+    await fresh.stop();
+});

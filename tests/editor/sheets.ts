@@ -27,6 +27,7 @@ const HEADS: readonly (readonly [context: Context, head: string])[] = [
     ['method', 'method soft-strike'],
     ['species', 'species until'],
     ['spread', 'spread four-in-the-blue "Four" like three'],
+    ['day', 'day until like other'],
     ['rules', 'rules winter-series'],
     ['log', 'log 2026-02-14'],
 ];

@@ -27,6 +27,7 @@ const usually = {
     spread: '',
     position: '',
     teased: '',
+    day: '',
     log: '',
 };
 
@@ -62,6 +63,7 @@ spread s {
     port dredge {\nteaser t\n${said.teased} }
     ${said.spread}
 }
+day d { ${said.day} }
 log 2026-02-14 { using s ${said.log} }
 `);
     const faults = sheet.findings.filter(({ rule }) => LANGUAGE.has(rule));

@@ -37,6 +37,7 @@ const REFERENCE: Readonly<Record<Name, (name: string) => string>> = {
     species: (name) => `log 2026-02-14 { at 08:00 bite species ${name} 28 kg }`,
     spread: (name) => `log 2026-02-14 { using ${name} from 07:00 }`,
     rules: (name) => `spread r { event ${name} }`,
+    day: (name) => `day r like ${name} { }`,
 };
 
 test('the list of words is that of the lexer', () => {

@@ -34,6 +34,7 @@ const LISTS: Readonly<Record<string, readonly Context[]>> = {
     SpreadEntry: ['spread'],
     PositionEntry: ['position'],
     FallbackEntry: ['fallback'],
+    DayEntry: ['day'],
     RulesEntry: ['rules'],
     LimitEntry: ['limits'],
     RodLimitEntry: ['rod limits'],

@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import { type BriefFormat, briefOf } from '../drawing/card/brief.ts';
+import { type BriefFormat, briefOf, briefOfDay } from '../drawing/card/brief.ts';
 import { cardContents } from '../drawing/card/contents.ts';
 import { withTurns } from '../plan/analyse/turns.ts';
 import { fromPaths } from './asking.ts';
@@ -35,10 +35,11 @@ async function brief(path: string, { plan, format }: Options): Promise<void> {
     const run = await check(asked, { plan });
     const chosen = chosenPlans(run, plan);
     warnOfErrors(run, terminal.log);
-    const briefs = chosen.map(({ file, plan }) => {
+    const briefs = chosen.map(({ plan, findings, days }) => {
         const analysed = plan.turns ? plan : withTurns(plan);
-        return briefOf(cardContents(analysed, file.concerning.get(plan.plan.name) ?? []), format);
+        return briefOf(cardContents(analysed, findings, days), format);
     });
-    terminal.out(briefs.join('\n\n'));
+    const days = plan === undefined ? run.files.flatMap((file) => file.days ?? []) : [];
+    terminal.out([...days.map((day) => briefOfDay(day, format)), ...briefs].join('\n\n'));
     if (asked.refusals.length > 0) process.exitCode = 2;
 }

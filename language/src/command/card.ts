@@ -99,7 +99,10 @@ function targetOf({ file, plan }: ChosenPlan, { output, as }: Options): string |
     }
     if (output === undefined) {
         const { dir, name } = parse(resolve(file.path));
-        return join(dir, `${name}${file.plans.length > 1 ? `-${plan.plan.name}` : ''}.${as ?? 'pdf'}`);
+        return join(
+            dir,
+            `${name}${file.plans.length > 1 || file.plansOfDays?.length ? `-${plan.plan.name}` : ''}.${as ?? 'pdf'}`,
+        );
     }
     if (!as && !formOf(output)) {
         throw new Refusal(`${output} should end in .pdf, .html, .svg or .png, or --as say what to make.`);
@@ -112,13 +115,12 @@ function formOf(path: string): Form | undefined {
 }
 
 async function made(
-    { file, plan }: ChosenPlan,
+    { plan, findings, days }: ChosenPlan,
     target: string | undefined,
     { as, paper, dpi }: Options,
 ): Promise<string | Uint8Array> {
-    const findings = file.concerning.get(plan.plan.name) ?? [];
     const scene = sceneFromAbove(plan, findings);
-    const contents = cardContents(plan.turns ? plan : withTurns(plan), findings);
+    const contents = cardContents(plan.turns ? plan : withTurns(plan), findings, days);
     const form = as ?? (target === undefined ? 'pdf' : formOf(target));
     if (form !== 'html' && isCurtailed(contents)) terminal.log(`layback: ${strangeLetters}`);
     switch (form) {

@@ -3,12 +3,13 @@ import { URI } from 'langium';
 import type { Finding } from '../plan/finding.ts';
 import type { Unfit } from '../plan/fit.ts';
 import { type Files, type FileText, type Loaded, load, loadInTurn } from '../plan/load.ts';
+import type { Day, Spread } from '../plan/model.ts';
 import { LINKED_OUT, packageOf } from '../plan/names/packages.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import type { Place } from '../plan/origin.ts';
 import { startOf } from '../plan/place.ts';
 import { createServices, type LaybackServices } from '../plan/services.ts';
-import type { Checked, Run, Source } from '../reports/checked.ts';
+import type { Checked, PlanOfDay, Run, Source } from '../reports/checked.ts';
 import { type CheckedSheet, checkAll, checkInTurn } from '../rules/check.ts';
 import type { Asked, AskedFile } from './asking.ts';
 import { beThrifty, settle } from './pace.ts';
@@ -36,6 +37,7 @@ export async function check(asked: Asked, { findingsOnly = false, read, plan }: 
     const wanted = given[1];
     const options = { turns: true, once: true, ...(plan !== undefined && { plan }) };
     const sheets = new Map<string, Kept>();
+    const beside = new Map<string, Kept>();
     if (findingsOnly && wanted.length > many) {
         settle();
         beThrifty();
@@ -45,6 +47,13 @@ export async function check(asked: Asked, { findingsOnly = false, read, plan }: 
         const loaded = await load(...given);
         settle();
         for (const sheet of checkAll(loaded, options)) sheets.set(sheet.uri, sheet);
+        // A day is made of plans, wherever they are kept.
+        const others = plansElsewhere([...sheets.values()]).filter((uri) => !sheets.has(uri));
+        const documents = services.shared.workspace.LangiumDocuments.all
+            .filter(({ uri }) => others.includes(uri.toString()))
+            .toArray();
+        for (const sheet of checkAll({ ...loaded, documents: documents as never }, options))
+            beside.set(sheet.uri, sheet);
     }
 
     const sources = new Map<string, Source>();
@@ -68,8 +77,18 @@ export async function check(asked: Asked, { findingsOnly = false, read, plan }: 
                 plans: [],
                 concerning: new Map(),
             };
-        const { findings, plans, judgement } = sheet;
-        return { ...source, findings, plans, concerning: judgement.plans };
+        const { findings, plans, judgement, resolved } = sheet;
+        const days = resolved?.days ?? [];
+        return {
+            ...source,
+            findings,
+            plans,
+            concerning: judgement.plans,
+            ...(days.length > 0 && {
+                days,
+                plansOfDays: plansOf(days, [...sheets.values(), ...beside.values()], uri),
+            }),
+        };
     });
     return { files: checked, sources, refusals: asked.refusals };
 }
@@ -96,7 +115,35 @@ function uriOf({ path }: AskedFile): URI {
     return URI.file(path);
 }
 
-type Kept = Pick<CheckedSheet, 'findings' | 'plans' | 'judgement'>;
+type Kept = Pick<CheckedSheet, 'findings' | 'plans' | 'judgement'> & Partial<Pick<CheckedSheet, 'resolved'>>;
+
+/** The files of plans that days name. */
+function plansElsewhere(sheets: readonly Kept[]): string[] {
+    const days = sheets.flatMap(({ resolved }) => resolved?.days ?? []);
+    return days.flatMap(namedBy).map((plan) => plan.origin.place.uri);
+}
+
+function namedBy({ hours, conditions }: Day): Spread[] {
+    return [...hours, ...conditions].map(({ plan }) => plan.value);
+}
+
+/** The plans of days that are not in the file itself, each once. */
+function plansOf(days: readonly Day[], sheets: readonly Kept[], uri: string): PlanOfDay[] {
+    const named = new Map(
+        days.flatMap(namedBy).map((plan) => [`${plan.origin.place.uri} ${plan.name}`, plan]),
+    );
+    return [...named.values()]
+        .filter((plan) => plan.origin.place.uri !== uri)
+        .flatMap(({ name, origin }) =>
+            sheets
+                .filter(({ resolved }) => resolved?.uri === origin.place.uri)
+                .flatMap(({ plans, judgement }) =>
+                    plans
+                        .filter(({ plan }) => plan.name === name)
+                        .map((plan) => ({ plan, findings: judgement.plans.get(name) ?? [] })),
+                ),
+        );
+}
 
 /** What was found, without the plans that it was found in and without the syntax that its places point into. */
 function findingsOf({ findings }: CheckedSheet): Kept {

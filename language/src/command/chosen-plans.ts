@@ -1,4 +1,6 @@
 import type { AnalysedPlan } from '../plan/figures.ts';
+import type { Finding } from '../plan/finding.ts';
+import type { Day } from '../plan/model.ts';
 import type { Checked, Run } from '../reports/checked.ts';
 import { nearest } from '../units/nearest.ts';
 import { Refusal } from './refusal.ts';
@@ -6,6 +8,10 @@ import { Refusal } from './refusal.ts';
 export interface ChosenPlan {
     readonly file: Checked;
     readonly plan: AnalysedPlan;
+    /** What concerns the plan. */
+    readonly findings: readonly Finding[];
+    /** The days of the file: those that fish this plan concern it too. */
+    readonly days: readonly Day[];
 }
 
 /**
@@ -14,7 +20,13 @@ export interface ChosenPlan {
  * @throws Refusal where there is none
  */
 export function chosenPlans(run: Run, name: string | undefined): readonly ChosenPlan[] {
-    const plans = run.files.flatMap((file) => file.plans.map((plan) => ({ file, plan })));
+    const plans = run.files.flatMap((file): ChosenPlan[] => {
+        const days = file.days ?? [];
+        const own = file.plans.map((plan) => {
+            return { plan, findings: file.concerning.get(plan.plan.name) ?? [] };
+        });
+        return [...own, ...(file.plansOfDays ?? [])].map((one) => ({ file, ...one, days }));
+    });
     const where = run.files.map((file) => file.path).join(', ');
     if (plans.length === 0) throw new Refusal(`There is no spread in ${where}.`);
     if (name === undefined) return plans;

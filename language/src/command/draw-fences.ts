@@ -46,7 +46,10 @@ export async function drawFences(path: string, options: ViewOptions): Promise<vo
         for (const plan of file.plans) {
             const ofPlan = file.plans.length > 1 ? `-${plan.plan.name}` : '';
             const target = join(dir, `${name}-${index + 1}${ofPlan}.svg`);
-            writeWhole(target, drawView('above', { file, plan }, [], options));
+            writeWhole(
+                target,
+                drawView('above', { plan, findings: file.concerning.get(plan.plan.name) ?? [] }, [], options),
+            );
             terminal.out(`${showPath(target, cwd)}\n`);
         }
     }

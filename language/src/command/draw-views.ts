@@ -65,11 +65,10 @@ export function mustFit(view: View, options: ViewOptions): void {
 /** A plan's SVG. `earlier` are the plans to compare with, where that is asked for. */
 export function drawView(
     view: View,
-    { file, plan }: ChosenPlan,
+    { plan, findings }: Pick<ChosenPlan, 'plan' | 'findings'>,
     earlier: readonly AnalysedPlan[],
     options: ViewOptions,
 ): string {
-    const findings = file.concerning.get(plan.plan.name) ?? [];
     const { theme, fans } = options;
     const wishes = { palette: theme, ...(fans && { fans }) };
     switch (view) {

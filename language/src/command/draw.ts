@@ -115,7 +115,7 @@ function targetOf({ file, plan }: ChosenPlan, { output, view }: Options): string
     if (output === '-') return undefined;
     if (output === undefined) {
         const { dir, name } = parse(resolve(file.path));
-        const ofPlan = file.plans.length > 1 ? `-${plan.plan.name}` : '';
+        const ofPlan = file.plans.length > 1 || file.plansOfDays?.length ? `-${plan.plan.name}` : '';
         return join(dir, `${name}${ofPlan}${view === 'above' ? '' : `-${view}`}.svg`);
     }
     return pictureAt(output);

@@ -1,8 +1,9 @@
 import { type AstNode, AstUtils, type LangiumDocument } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, Command, Range } from 'vscode-languageserver';
-import type { Definition } from '../../grammar/generated/ast.ts';
+import type { Day as DayNode, Definition } from '../../grammar/generated/ast.ts';
 import type { Finding } from '../plan/finding.ts';
+import type { Hour } from '../plan/model.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
 import { likeOne } from './likes.ts';
 import { definitionsOf, targetOf } from './named.ts';
@@ -16,6 +17,7 @@ import {
 import { referencesTo } from './references.ts';
 import type { EditorServices } from './services.ts';
 import { rangeOf } from './spot.ts';
+import type { Workshop } from './workshop/part.ts';
 
 /**
  * Above a plan: its picture, how much was found, what is like it, how tightly it turns. Above a piece of gear:
@@ -24,11 +26,16 @@ import { rangeOf } from './spot.ts';
 export function lenses(services: EditorServices): CodeLensProvider {
     const { Settings } = services.shared.editor;
     return {
-        provideCodeLens(document) {
+        async provideCodeLens(document) {
             if (!Settings.current.codeLens || document.uri.scheme === LIBRARY_SCHEME) return [];
-            return definitionsOf(document.parseResult.value).flatMap((definition) => {
+            const definitions = definitionsOf(document.parseResult.value);
+            const isDay = definitions.some(({ kind }) => kind === 'day');
+            const workshop = isDay ? await services.shared.editor.Press.workshop() : undefined;
+            return definitions.flatMap((definition) => {
                 const range = rangeOf(definition, 'name');
                 if (!range || definition.kind === 'log') return [];
+                if (definition.kind === 'day')
+                    return aboveDay(definition as DayNode, document, workshop, services);
                 const made = definition.kind === 'spread' ? abovePlan : aboveGear;
                 return made(definition, document, services).map((command): CodeLens => ({ range, command }));
             });
@@ -56,6 +63,31 @@ function abovePlan(spread: Definition, document: LangiumDocument, services: Edit
             .filter(({ plan }) => plan === name)
             .map(({ title }) => command(title, commands.showSensitivity, of, services)),
     ];
+}
+
+/** Above each hour of a day, and each condition: how much there is to do when it comes. */
+function aboveDay(
+    node: DayNode,
+    document: LangiumDocument,
+    workshop: Workshop | undefined,
+    services: EditorServices,
+): CodeLens[] {
+    const sheet = services.shared.editor.Checks.of(document.uri.toString());
+    const day = sheet?.resolved.days.find(({ name }) => name === node.name);
+    if (!day || !workshop) return [];
+    const first = day.hours[0]?.plan.value;
+    return [...day.hours, ...day.conditions].flatMap((entry): CodeLens[] => {
+        const at = day.hours.indexOf(entry as Hour);
+        const from = at < 0 ? first : day.hours[at - 1]?.plan.value;
+        const { property } = entry.origin;
+        if (!from || property.uri !== document.uri.toString()) return [];
+        return [
+            {
+                range: property.range,
+                command: { title: workshop.overWords(from, entry.plan.value), command: '' },
+            },
+        ];
+    });
 }
 
 function aboveGear(definition: Definition, document: LangiumDocument, services: EditorServices): Command[] {

@@ -30,6 +30,7 @@ export const symbolKinds: Readonly<Record<Definition['kind'], SymbolKind>> = {
     method: SymbolKind.Method,
     species: SymbolKind.Enum,
     rules: SymbolKind.Interface,
+    day: SymbolKind.Event,
     log: SymbolKind.Event,
 };
 

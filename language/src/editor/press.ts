@@ -3,6 +3,7 @@ import { type Press as PngPress, type PngWishes, pngOf } from '../drawing/png.ts
 import { type Beside, once } from './beside.ts';
 import type { FenceDrawer } from './fence-drawing.ts';
 import type { Views } from './shown.ts';
+import type { Workshop } from './workshop/part.ts';
 
 /**
  * Draws plans, and turns drawings into pixels and plans into cards. What it needs for that lies beside the server and
@@ -42,6 +43,11 @@ export class Press {
     /** What shows a plan: pictures, turns, bites, comparisons, figures. */
     views(): Promise<Views> {
         return this.program('views.js', 'laybackViews');
+    }
+
+    /** What is done now and then: refactorings, change-overs of a day. */
+    workshop(): Promise<Workshop> {
+        return this.program('workshop.js', 'laybackWorkshop');
     }
 
     private program<T>(name: string, as: string): Promise<T> {

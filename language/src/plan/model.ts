@@ -5,6 +5,7 @@
  */
 
 export type * from './model/boat.ts';
+export type * from './model/day.ts';
 export type * from './model/defined.ts';
 export type * from './model/line.ts';
 export type * from './model/log.ts';

@@ -2,6 +2,7 @@ import type { LangiumDocument } from 'langium';
 import type { Definition, Sheet } from '../../grammar/generated/ast.ts';
 import type { Log, Resolved } from './model.ts';
 import { placeOf } from './place.ts';
+import { readDay } from './resolve/day.ts';
 import { definedBy } from './resolve/defined.ts';
 import { Gathered } from './resolve/gather.ts';
 import { readLog } from './resolve/log.ts';
@@ -19,11 +20,17 @@ export function resolveDocument(
     usedElsewhere: (definition: Definition) => boolean = () => false,
 ): Resolved {
     const { definitions = [] } = document.parseResult.value as Sheet;
+    const spreads = new Map(
+        definitions
+            .filter((each) => each.kind === 'spread')
+            .map((each) => [each as Definition, readSpread(each, gathered)]),
+    );
     return {
         uri: document.uri.toString(),
-        spreads: definitions
-            .filter((each) => each.kind === 'spread')
-            .map((each) => readSpread(each, gathered)),
+        spreads: [...spreads.values()],
+        days: definitions
+            .filter((each) => each.kind === 'day')
+            .map((each) => readDay(each, gathered, new Map(spreads))),
         logs: definitions.flatMap((each): Log[] => {
             const log = each.kind === 'log' ? readLog(each, gathered) : undefined;
             return log ? [log] : [];

@@ -1,4 +1,5 @@
 import { boatWords } from './vocabulary/boat.ts';
+import { dayWords } from './vocabulary/day.ts';
 import { logWords } from './vocabulary/log.ts';
 import type { Property } from './vocabulary/property.ts';
 import { rulesWords } from './vocabulary/rules.ts';
@@ -17,6 +18,7 @@ export const vocabulary = {
     ...tackleWords,
     ...towedWords,
     ...spreadWords,
+    ...dayWords,
     ...rulesWords,
     ...logWords,
 } as const satisfies Record<string, readonly Property[]>;

@@ -1,5 +1,6 @@
 import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
+import type { Day } from '../plan/model.ts';
 
 /** A text that a place can point into: a file of the team's, or one of the built-in library. */
 export interface Source {
@@ -14,8 +15,17 @@ export interface Checked extends Source {
     /** In the order of the text. */
     readonly findings: readonly Finding[];
     readonly plans: readonly AnalysedPlan[];
+    /** Days of this file, and plans of other files that they name, as those were checked. */
+    readonly days?: readonly Day[];
+    readonly plansOfDays?: readonly PlanOfDay[];
     /** By the plan's name: what concerns it, also where another plan is where it was said. */
     readonly concerning: ReadonlyMap<string, readonly Finding[]>;
+}
+
+/** A plan that a day names, out of another file. */
+export interface PlanOfDay {
+    readonly plan: AnalysedPlan;
+    readonly findings: readonly Finding[];
 }
 
 /** A whole check: what every report is made from. */

@@ -1,5 +1,7 @@
+import type { Day } from '../../plan/model.ts';
 import { capital, inMarkdown } from '../../plan/wording.ts';
 import type { CardContents } from './contents.ts';
+import { daySections } from './day.ts';
 import { type Item, rowWords, type Section, sectionsOf } from './sections.ts';
 
 export type BriefFormat = 'text' | 'markdown';
@@ -24,6 +26,19 @@ export function briefOf(card: CardContents, format: BriefFormat = 'text'): strin
         ...(card.doc ? [page.plain(card.doc)] : []),
         [...facts, { lead: 'Fingerprint', words: card.fingerprint }].map(page.item).join('\n'),
         ...sections.map(({ title, items }) => `${page.heading(title)}\n${items.map(page.item).join('\n')}`),
+    ]
+        .join('\n\n')
+        .concat('\n');
+}
+
+/** A day for a message to the crew: which spread when, and every change-over. */
+export function briefOfDay(day: Day, format: BriefFormat = 'text'): string {
+    const page = format === 'markdown' ? markdown : text;
+    const [head, ...overs] = daySections(day);
+    return [
+        page.title(head!.title),
+        head!.items.map(page.item).join('\n'),
+        ...overs.map(({ title, items }) => `${page.heading(title)}\n${items.map(page.item).join('\n')}`),
     ]
         .join('\n\n')
         .concat('\n');

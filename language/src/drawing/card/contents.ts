@@ -1,17 +1,20 @@
 import { clearingsOf } from '../../plan/analyse/clearing.ts';
 import type { AnalysedPlan } from '../../plan/figures.ts';
 import type { Finding } from '../../plan/finding.ts';
+import type { Day, Spread } from '../../plan/model.ts';
 import { type Mark, markFindings } from '../marks.ts';
 import { sceneFromAbove } from '../scene.ts';
 import { type Cell, titleOfPlan } from '../title.ts';
 import { plainText } from '../words.ts';
 import { builtOn } from './built-on.ts';
 import { cautionsFor } from './cautions.ts';
+import { daySections } from './day.ts';
 import { type Drill, drillsOf } from './drills.ts';
 import { eventLimits, timesOf } from './event.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { type ClearingOnCard, clearingOnCard, type SettingOnCard, settingOnCard } from './handling.ts';
 import { type CardRow, rowsOf } from './rows.ts';
+import type { Section } from './sections.ts';
 import { speedLimits } from './speeds.ts';
 import { type LineSteps, stepsOf } from './steps.ts';
 import { type FallbackOnCard, fallbacksOf, type NamedRole, rolesOf, sparesOf } from './team.ts';
@@ -49,13 +52,20 @@ export interface CardContents {
     /** What a reader must know of the figures, and what is not known: sentences. */
     readonly remarks: readonly string[];
     readonly cautions: readonly string[];
+    /** The days that fish this plan: when, and the change-overs from it. */
+    readonly days: readonly Section[];
 }
 
 /**
  * @param analysed  with its turns, or the card says that they were not looked at
  * @param findings  what concerns this plan; waived ones are not among them
+ * @param days  those of the plan's file, or that the card is made for
  */
-export function cardContents(analysed: AnalysedPlan, findings: readonly Finding[] = []): CardContents {
+export function cardContents(
+    analysed: AnalysedPlan,
+    findings: readonly Finding[] = [],
+    days: readonly Day[] = [],
+): CardContents {
     const { plan } = analysed;
     const title = titleOfPlan(plan);
     const scene = sceneFromAbove(analysed, findings);
@@ -89,8 +99,13 @@ export function cardContents(analysed: AnalysedPlan, findings: readonly Finding[
         notes: notesOf(analysed),
         remarks: [...scene.remarks, ...scene.unknown],
         cautions: cautionsFor(plan),
+        days: days.filter((day) => fishes(day, plan)).flatMap((day) => daySections(day, plan)),
     };
     return cleaned(contents);
+}
+
+function fishes({ hours, conditions }: Day, { name }: Spread): boolean {
+    return [...hours, ...conditions].some(({ plan }) => plan.value.name === name);
 }
 
 function notesOf({ plan }: AnalysedPlan): string[] {

@@ -53,6 +53,7 @@ export function sectionsOf(card: CardContents, tabled = false): Section[] {
         { id: 'findings', title: 'Open findings', items: findingItems(card) },
         { id: 'waivers', title: 'Accepted by the team', items: waiverItems(card) },
         { id: 'setting', title: 'Setting, first to last', items: settingItems(card) },
+        ...card.days,
         {
             id: 'roles',
             title: 'Roles',

@@ -35,6 +35,11 @@ const beginnings: readonly Beginning[] = [
     { word: 'species', says: 'A fish, and the speeds at which it is trolled for.' },
     { word: 'rules', says: 'Rules of an event or a house: limits, and how strict each rule is.' },
     {
+        word: 'day',
+        says: 'Which spread is fished when: from an hour on, under a sea, a wind or a light.',
+        lines: ['from'],
+    },
+    {
         word: 'log',
         says: 'What happened on a day, by the clock.',
         head: place(1, '2026-01-31'),

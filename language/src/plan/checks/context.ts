@@ -16,6 +16,7 @@ const KINDS: ReadonlySet<string> = new Set<Definition['kind']>([
     'method',
     'species',
     'spread',
+    'day',
     'rules',
     'log',
 ]);

@@ -5,6 +5,7 @@ import type { Resolved } from '../model.ts';
 import type { Gathered } from '../resolve/gather.ts';
 import { boatOf } from '../resolve/spread.ts';
 import { checkBoat } from './boats.ts';
+import { checkDay } from './days.ts';
 import { checkDrags, checkDragsOfLine } from './drags.ts';
 import { checkTowPoint } from './tow-points.ts';
 
@@ -17,7 +18,7 @@ import { checkTowPoint } from './tow-points.ts';
  */
 export function checkPlans(
     document: LangiumDocument<Sheet>,
-    { spreads }: Pick<Resolved, 'spreads'>,
+    { spreads, days }: Pick<Resolved, 'spreads' | 'days'>,
     gathered: Gathered,
     whole: boolean,
 ): Finding[] {
@@ -28,6 +29,7 @@ export function checkPlans(
             if (definition.kind !== 'outfit' && definition.kind !== 'method') return [];
             return checkDrags(definition, gathered, uri);
         }),
+        ...days.flatMap(checkDay).filter(({ at }) => at.uri === uri),
         ...spreads.flatMap(({ boat, lines }) =>
             lines.flatMap((line) => [
                 ...(boat && whole ? checkTowPoint(line, boat, uri) : []),

@@ -73,6 +73,8 @@ const OTHER: Readonly<Record<string, Dimension | undefined>> = {
     'AtMost.amount': 'count',
     'Limits.upTo': 'load',
     'EventWeight.amount': 'load',
+    'Condition.height': 'length',
+    'Condition.strength': 'speed',
     'Classes.tests': 'load',
     'Classes.customary': 'load',
 };

@@ -20,6 +20,8 @@ const tellingWords: Readonly<Record<string, readonly string[]>> = {
     Classes: ['word', 'lineClass'],
     Limits: ['word', 'upTo'],
     LinesTime: ['word', 'direction'],
+    Hour: ['word', 'time'],
+    Condition: ['word', 'sea', 'wind', 'side', 'height', 'strength', 'choice'],
     Joint: ['word', 'title'],
     Removal: ['word', 'property'],
 };

@@ -1,5 +1,6 @@
 import type { Measure } from '../measure.ts';
 import type { Origin, Place, Said } from '../origin.ts';
+import type { Day } from './day.ts';
 import type { Defined } from './defined.ts';
 import type { Position } from './position.ts';
 import type { Spread } from './spread.ts';
@@ -38,6 +39,7 @@ export interface Resolved {
     readonly uri: string;
     readonly spreads: readonly Spread[];
     readonly logs: readonly Log[];
+    readonly days: readonly Day[];
     /** Every definition of this file and whether anything that was looked at names it. */
     readonly definitions: readonly (Defined & {
         readonly kind: string;

@@ -21,6 +21,8 @@ const WANTED: Readonly<Record<string, readonly Kind[]>> = {
     under: ['rules'],
     written: ['rules'],
     using: ['spread'],
+    from: ['spread'],
+    when: ['spread'],
     spare: ['outfit', 'lure', 'teaser'],
     rod: ['rod'],
     reel: ['reel'],

@@ -46,6 +46,7 @@ const VOICES: Readonly<Partial<Record<Definition['kind'], Voice>>> = {
     method: 'method',
     species: 'species',
     spread: 'spread',
+    day: 'spread',
     rules: 'rules',
 };
 

@@ -1,5 +1,6 @@
 import type { AstNode } from 'langium';
 import type {
+    Condition,
     Definition,
     Part,
     PositionBlock,
@@ -178,6 +179,10 @@ export function keyOf(entry: AstNode): string | undefined {
             return keyWith('fallback', node.when);
         case 'Role':
             return keyWith('role', node.position ? readPosition(node.position)?.name : node.role);
+        case 'Hour':
+            return keyWith('from', node.time);
+        case 'Condition':
+            return keyWith('when', conditionOf(entry as Condition));
         case 'Event':
             return 'at event';
         default:
@@ -197,6 +202,13 @@ const SPELLINGS: Readonly<Record<string, string>> = {
     halyard: 'halyards',
     under: 'event',
 };
+
+/** What has to be so, as written: `sea over 1.5 m`. */
+function conditionOf({ sea, wind, side, height, strength, choice }: Partial<Condition>): string | undefined {
+    const amount = textOf(height ?? strength);
+    if (sea || wind) return amount && `${sea ? 'sea' : 'wind'} ${side} ${amount}`;
+    return choice && `light ${choice}`;
+}
 
 function textOf(node: AstNode | undefined): string | undefined {
     return node?.$cstNode?.text;

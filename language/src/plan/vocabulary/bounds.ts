@@ -27,6 +27,8 @@ const PARTICULAR: Readonly<Record<string, Bounds>> = {
     'Capacity.diameter': [0.00005, 0.01],
     // Twenty waves are farther back than anybody tows, and the wake is long flat by then.
     'Back.wave': [1, 20],
+    'Condition.height': [0, 15],
+    'Condition.strength': [0, 40],
 };
 
 /**

@@ -14,7 +14,7 @@ export const unused = rule({
     checkFile({ spreads, definitions }, _, report) {
         if (spreads.length === 0) return;
         for (const definition of definitions) {
-            if (definition.used || definition.kind === 'spread' || definition.kind === 'log') continue;
+            if (definition.used || ownUse.has(definition.kind)) continue;
             report({
                 at: definition,
                 what: `No plan uses the ${spoken(definition.kind as Kind)} ${definition.title}.`,
@@ -31,3 +31,6 @@ export const unused = rule({
         }
     },
 });
+
+/** What is there for the crew, and for no other definition. */
+const ownUse: ReadonlySet<string> = new Set(['spread', 'day', 'log']);
