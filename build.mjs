@@ -143,6 +143,7 @@ async function buildCommand() {
         plugins: [lean, nothing, rulePages],
     });
     const bundle = Object.keys(metafile.outputs).find((path) => path.endsWith('.cjs'));
+    spellOut(inRoot(bundle));
     await build({
         ...common,
         entryPoints: ['language/src/command/main.ts'],
@@ -169,6 +170,16 @@ async function buildCommand() {
         if (!name.startsWith(basename(bundle))) rmSync(inRoot(join('dist/layback', name)));
     }
     console.error(`dist/layback.mjs  ${kilobytes('dist/layback.mjs')} + ${kilobytes(bundle)}`);
+}
+
+/** The command takes its bundle byte by byte; the bundler writes characters out in texts, but not in patterns. */
+function spellOut(path) {
+    const code = readFileSync(path, 'utf8');
+    const plain = code.replace(
+        /[^\0-\x7f]/g,
+        (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
+    );
+    writeFileSync(path, plain);
 }
 
 const node = (entry, outfile, more) => ({
