@@ -314,6 +314,28 @@ writeFileSync(
     JSON.stringify({ ...JSON.parse(readPages()), ...Object.fromEntries(starter) }),
 );
 
+// What an earlier build made and this one does not would be shipped for ever.
+if (process.argv.length === 2) {
+    const made = new Set([
+        ...Object.values(targets).flatMap((all) =>
+            all.flatMap(({ options: { outfile } }) => [outfile, `${outfile}.LEGAL.txt`]),
+        ),
+        ...Object.keys(beside).map((name) => `dist/${name}`),
+        ...[
+            'dist/THIRD-PARTY-NOTICES.txt',
+            'dist/rule-pages.json',
+            'dist/layback.mjs',
+            'dist/layback',
+            'dist/press',
+            'dist/press/pdf.cjs',
+        ],
+    ]);
+    for (const folder of ['dist', 'dist/press'])
+        for (const name of readdirSync(inRoot(folder)).map((each) => `${folder}/${each}`))
+            if (!made.has(name) && !made.has(name.replace(/\.LEGAL\.txt$/, '')))
+                rmSync(inRoot(name), { recursive: true });
+}
+
 function kilobytes(path) {
     return `${Math.ceil(statSync(inRoot(path)).size / 1024)} kB`;
 }

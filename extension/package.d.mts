@@ -4,5 +4,5 @@ export const parts: readonly string[];
 /** Lays out the extension as it is installed. */
 export function layOut(folder: string): Readonly<Record<string, unknown>>;
 
-/** Makes the package, and says where it is. */
-export function pack(): Promise<string>;
+/** Makes the package, here or in a folder, and says where it is. */
+export function pack(into?: string): Promise<string>;

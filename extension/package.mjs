@@ -1,5 +1,15 @@
 // Makes the extension's package, a .vsix, from what is built, without asking anybody outside this machine.
-import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+    cpSync,
+    existsSync,
+    mkdirSync,
+    mkdtempSync,
+    readFileSync,
+    rmSync,
+    statSync,
+    writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { createVSIX } from '@vscode/vsce';
@@ -57,11 +67,14 @@ function isShipped(path) {
     return !path.endsWith('.cache');
 }
 
-/** @returns where the package is */
-export async function pack() {
-    const folder = join(root, 'dist/extension');
+/**
+ * @param into  the folder that takes it
+ * @returns where the package is
+ */
+export async function pack(into = root) {
+    const folder = mkdtempSync(join(tmpdir(), 'layback-extension-'));
     const { name, version } = layOut(folder);
-    const packagePath = join(root, `${name}-${version}.vsix`);
+    const packagePath = join(into, `${name}-${version}.vsix`);
     await createVSIX({
         cwd: folder,
         packagePath,

@@ -2,7 +2,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:f
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { layOut } from '../../extension/package.mjs';
+import { layOut, pack } from '../../extension/package.mjs';
+import { engines, devDependencies as tools } from '../../package.json';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'layback-package-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -59,6 +60,59 @@ test('the package holds what it needs, and nothing else of the house', () => {
             'package.json',
         ].sort(),
     );
+});
+
+test('the .vsix holds just that, and the two lists that its form asks for', async () => {
+    const into = mkdtempSync(path.join(tmpdir(), 'layback-vsix-'));
+    try {
+        const vsix = await pack(into);
+        const inside = namesIn(readFileSync(vsix));
+        // The form writes these in its own way.
+        const asLaidOut = inside
+            .filter((name) => name.startsWith('extension/'))
+            .map((name) => name.slice('extension/'.length))
+            .map(
+                (name) =>
+                    ({ 'changelog.md': 'CHANGELOG.md', 'LICENSE.txt': 'LICENSE', 'readme.md': 'README.md' })[
+                        name
+                    ] ?? name,
+            );
+        expect(asLaidOut.sort()).toEqual(files);
+        expect(inside.filter((name) => !name.startsWith('extension/')).sort()).toEqual([
+            '[Content_Types].xml',
+            'extension.vsixmanifest',
+        ]);
+        expect(readdirSync(into)).toEqual([path.basename(vsix)]);
+    } finally {
+        rmSync(into, { recursive: true });
+    }
+}, 60_000);
+
+/** Names in a zip file, from its central directory (PKWARE's APPNOTE, 4.3.12 and 4.3.16). */
+function namesIn(zip: Buffer): string[] {
+    const end = zip.lastIndexOf(Buffer.from('PK\x05\x06', 'latin1'));
+    const names: string[] = [];
+    let at = zip.readUInt32LE(end + 16);
+    for (let left = zip.readUInt16LE(end + 10); left > 0; left--) {
+        const [name, extra, comment] = [28, 30, 32].map((offset) => zip.readUInt16LE(at + offset)) as [
+            number,
+            number,
+            number,
+        ];
+        names.push(zip.toString('utf8', at + 46, at + 46 + name));
+        at += 46 + name + extra + comment;
+    }
+    return names.filter((name) => !name.endsWith('/'));
+}
+
+test('what is promised of engines is what it is built and written for', () => {
+    const oldestNode = /^>=(\d+\.\d+)\.0$/.exec(engines.node)![1]!;
+    const targets = [...readFileSync('build.mjs', 'utf8').matchAll(/'node(\d+\.\d+)'/g)].map(([, of]) => of);
+    expect(targets.length).toBeGreaterThan(2);
+    expect([...new Set(targets)]).toEqual([oldestNode]);
+    // Types know what is there: of nothing newer than the oldest that is promised.
+    expect(Number.parseInt(tools['@types/node'], 10)).toBe(Number.parseInt(oldestNode, 10));
+    expect(engines.vscode).toBe(`^${tools['@types/vscode']}`);
 });
 
 test('its manifest says what an editor has to know, and nothing of how it is made', () => {

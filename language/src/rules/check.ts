@@ -176,8 +176,10 @@ function versionOf(document: LangiumDocument<Sheet>): Pick<JudgedFile, 'version'
     const { version } = document.parseResult.value;
     if (!version || !Number.isFinite(version.number)) return {};
     const place = placeOfProperty(version, 'number');
+    // As it is written: 1.10 is newer than 1.9, and no number would say so.
+    const value = document.textDocument.getText().slice(place.start, place.end);
     return {
-        version: { value: version.number, origin: { place, property: placeOf(version), voice: 'spread' } },
+        version: { value, origin: { place, property: placeOf(version), voice: 'spread' } },
     };
 }
 

@@ -38,7 +38,7 @@ export interface Rule<S extends Settings = Settings> {
 /** A file as it is judged. */
 export interface JudgedFile extends Resolved {
     /** The language that it says it is written in: `layback 1`. */
-    readonly version?: Said<number>;
+    readonly version?: Said<string>;
 }
 
 export const groups = [

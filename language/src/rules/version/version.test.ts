@@ -9,7 +9,16 @@ describe('version', () => {
         ]);
     });
 
-    test.each(['layback 1\n', ''])('a file of today has nothing to say: %j', async (opening) => {
-        await expectMarked(`${opening}spread today { speed 8 kn }\n`, 'version');
+    test.each(['1.1', '1.10', '2', '2.0'])('layback %s is newer', async (number) => {
+        expect(await messagesOf(`layback ${number}\nspread today { speed 8 kn }\n`, 'version')).toEqual([
+            expect.stringContaining(`needs layback ${number}, and this tool reads layback 1.`),
+        ]);
     });
+
+    test.each(['layback 1\n', 'layback 1.0\n', 'layback 0.9\n', ''])(
+        'a file of today has nothing to say: %j',
+        async (opening) => {
+            await expectMarked(`${opening}spread today { speed 8 kn }\n`, 'version');
+        },
+    );
 });
