@@ -18,43 +18,24 @@ const knockOn: ReadonlySet<string> = new Set([
     'too-slow-for-a-jet.spread',
 ]);
 
-/** Rules about what no single value of the plan can put right, and mistakes in what it took over from another. */
-const unfixed: ReadonlySet<string> = new Set([
-    ...[
-        'clip-on-double',
-        'crew',
-        'deep-hooking',
-        'drag-under-tow',
-        'drag-untested',
-        'entry-angle',
-        'event',
-        'angler-lines',
-        'teaser-hooks',
-        'shotgun-inside',
-        'hook-fit',
-    ],
-    ...[
-        'hook-kind',
-        'hook-overhang',
-        'incomplete',
-        'hook-spacing',
-        'inspection-due',
-        'lift',
-        'line-class',
-        'line-count',
-    ],
-    ...['log-mismatch', 'position-missing', 'rod-length', 'spool-low', 'stagger', 'teaser-foul'],
-    ...[
-        'thin-inside-thick',
-        'turn-tight',
-        'waves-hidden',
-        'used-twice',
-        'wash',
-        'weak-link',
-        'wire-line',
-        'combined-length',
-        'method-mismatch',
-    ],
+/** Rules that never offer a fix: no single value of a plan can put right what they are about. */
+const unfixed: ReadonlySet<string> = new Set(
+    rules.map(({ name }) => name).filter((name) => !/\bfixes\b/.test(sourceOf(name))),
+);
+
+function sourceOf(rule: string): string {
+    const path = `../../language/src/rules/${rule}/${rule}.ts`;
+    return readFileSync(new URL(path, import.meta.url), 'utf8');
+}
+
+/** Mistakes without a fix, though their rule has some: why no number of the plan's own cures them. */
+const notHere: ReadonlyMap<string, string> = new Map([
+    ['long-together.spread', 'double and leader both belong to others'],
+    ['lure-takes-line.spread', 'no drag that may be set holds that lure'],
+    ['riggers-level.spread', 'the distances are said as waves'],
+    ['rope-on-the-rigger.spread', 'the other outfit is said in the plan that it is like'],
+    ['strike-a-circle.spread', 'the method is another, not a number'],
+    ['treble-on-a-skirt.spread', 'what to rig instead is the crew’s to say'],
 ]);
 
 const sound = folder('sound');
@@ -125,7 +106,9 @@ describe('plans with one realistic mistake each', () => {
         },
     );
 
-    const fixed = mistakes.filter(({ text }) => !unfixed.has(/\^ ([\w-]+): /.exec(text)![1]!));
+    const fixed = mistakes.filter(
+        ({ file, text }) => !unfixed.has(/\^ ([\w-]+): /.exec(text)![1]!) && !notHere.has(file),
+    );
 
     test.each(mistakes)('$file: each of its quick fixes cures it', async ({ file, text }) => {
         const [finding] = (await checkText(text)).findings;
@@ -138,9 +121,13 @@ describe('plans with one realistic mistake each', () => {
 
     test('where one number cures a mistake in the plan’s own words, there is a quick fix', async () => {
         expect(fixed.length).toBeGreaterThan(15);
+        const without: string[] = [];
         for (const { file, text } of fixed) {
             const [finding] = (await checkText(text)).findings;
-            expect(finding!.fixes.length, file).toBeGreaterThan(0);
+            if (finding!.fixes.length === 0) without.push(file);
         }
+        expect(without).toEqual([]);
+        const found = new Set(mistakes.map(({ file }) => file));
+        for (const file of notHere.keys()) expect(found).toContain(file);
     });
 });

@@ -34,6 +34,7 @@ export const sayApart = {
     length: (a: Sayable, b: Sayable) => apart(a, b, 'length'),
     speed: (a: Sayable, b: Sayable) => apart(a, b, 'speed'),
     load: (a: Sayable, b: Sayable) => apart(a, b, 'load', massOf),
+    angle: (a: Sayable, b: Sayable) => apart(a, b, 'angle'),
 };
 
 /** A noun that goes with a number: `1 line`, `6 lines`. */

@@ -26,7 +26,7 @@ describe('hook-kind', () => {
     test('hook-kind: hooks that do not say their kind are asked to, in a whole sentence', async () => {
         const text = rigged('bait own', 'harbour-cup', 'bait own "Own" { hooks { gap 20 mm } }');
         expect(await messagesOf(text, 'hook-kind')).toEqual([
-            'The hooks of Own do not say their kind, and Harbour cup wants circle hooks with natural bait. A fish on it does not count. Write it down: kind circle.',
+            'The hooks of Own do not say their kind, and Harbour cup wants circle hooks with natural bait. Nobody can say whether a fish on them counts. Write it down: kind circle.',
         ]);
     });
 

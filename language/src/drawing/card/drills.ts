@@ -18,7 +18,7 @@ export function drillsOf(plan: Spread): Drill[] {
 
 function atStrike({ hold, roles, lines }: Spread): string[] {
     const clears = roles.flatMap(({ position, name }) =>
-        position ? [`${name.value} to ${position.name}`] : [],
+        position ? [`${name.value} to ${position.value.name}`] : [],
     );
     const waits = lines.some(({ wait }) => wait);
     return [
@@ -57,7 +57,7 @@ function twoFish({ lines, hold }: Spread): string[] {
 /** What stands ready, and which teasers are out to hold a fish. */
 function raised({ lines, roles }: Spread): string[] {
     const keeper = (line: SpreadLine) =>
-        line.angler?.value ?? roles.find(({ position }) => position?.name === line.position.name)?.name.value;
+        line.angler?.value ?? roles.find(({ position }) => position?.value.name === line.position.name)?.name.value;
     const named = (line: SpreadLine) => {
         const who = keeper(line);
         const gear = [line.outfit, line.bait ?? line.lure ?? line.teaser].map((each) => each?.value.title);

@@ -37,7 +37,7 @@ export interface StatedOrder {
 
 export interface Role {
     readonly role: string;
-    readonly position?: Position;
+    readonly position?: Said<Position>;
     readonly name: Said<string>;
 }
 

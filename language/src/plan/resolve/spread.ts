@@ -175,7 +175,8 @@ function readRole(slot: Slot): Role[] {
     const name = said(slot, node.name, 'name');
     const position = readPosition(node.position);
     if (!name) return [];
-    return [{ role: position ? position.name : node.role!, ...(position && { position }), name }];
+    const at = position && said(slot, position, 'position');
+    return [{ role: position ? position.name : node.role!, ...(at && { position: at }), name }];
 }
 
 function readFallback(slot: Slot): Fallback[] {

@@ -3,14 +3,14 @@ import { replaceValue } from '../fixes.ts';
 import { fishedLines } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say, sayApart } from '../say.ts';
-import { physics } from '../standing.ts';
+import { practice } from '../standing.ts';
 
 /** A clip that asks a fish for more than the method wants, or than the reel would. */
 export const clipStiff = rule({
     name: 'clip-stiff',
     group: 'drag and strike',
-    standing: physics(
-        'The pull on the line at which the clip lets go, from its setting and the way of the line.',
+    standing: practice(
+        'A clip is set below hooked drag, or below what the method wants a fish to feel. Its setting is compared as it is: the way of the line to it, which makes a fish pull a little more, is left out.',
     ),
     severity: 'warning',
     summary: 'A clip asks a fish for more than the method wants, or for more than hooked drag.',

@@ -2,7 +2,7 @@ import type { HeadKind } from '../../plan/model.ts';
 import { whereTowed } from '../gear.ts';
 import { fishedLines, known } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { say } from '../say.ts';
+import { say, sayApart } from '../say.ts';
 import { angle } from '../settings.ts';
 import { practice } from '../standing.ts';
 
@@ -37,9 +37,11 @@ export const entryAngle = rule({
             const [least, most] = [flattest ?? usual[head][0] * DEGREE, steepest ?? usual[head][1] * DEGREE];
             if (meets >= least && meets <= most) continue;
             const steep = meets > most;
+            const [angled, limit] = sayApart.angle(meets, steep ? most : least);
+            const works = steep ? `${say.angle(least)} to ${limit}` : `${limit} to ${say.angle(most)}`;
             report({
                 at: whereTowed(line),
-                what: `The line of ${line.position.name} meets the water at ${say.angle(meets)}, and a ${head} head works at ${say.angle(least)} to ${say.angle(most)}.`,
+                what: `The line of ${line.position.name} meets the water at ${angled}, and a ${head} head works at ${works}.`,
                 why: steep
                     ? 'Pulled up too steeply a head leaves the water, spins and fouls its own leader.'
                     : 'Pulled too flat a head does not come up to breathe, and works little.',

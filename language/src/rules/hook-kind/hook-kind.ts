@@ -24,7 +24,7 @@ export const hookKind = rule({
         for (const { line } of tackledLines(analysis)) {
             const hooks = hooksOf(line);
             const wrong = hooks && (ofBait(line, hooks, event) ?? (singles && ofAny(line, hooks, singles)));
-            if (wrong) report({ ...wrong, why: 'A fish on it does not count.', positions: [line] });
+            if (wrong) report({ why: 'A fish on it does not count.', ...wrong, positions: [line] });
         }
     },
 });
@@ -46,6 +46,7 @@ function ofBait(line: SpreadLine, hooks: Hooks, { baitHook, title }: Rules): Pro
             at: hooks,
             severity: 'hint',
             what,
+            why: 'Nobody can say whether a fish on them counts.',
             remedy: `Write it down: kind ${baitHook.value}.`,
             related,
         };

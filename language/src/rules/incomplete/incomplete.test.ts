@@ -72,6 +72,16 @@ describe('incomplete', () => {
         );
     });
 
+    test('so is a teaser that nobody said the tow point of', async () => {
+        const text = today(
+            '    starboard dredge { teaser chain  back 12 m }\n    port dredge { teaser chain  back 12 m  from bow }',
+            'boat skiff "Skiff" { beam 2 m  point bow { ahead 6 m  out 0.5 m  up 1 m } }\nteaser chain "Chain" { kind chain }',
+        ).replace('boat fulmar\n', 'boat skiff\n');
+        expect(await found(text)).toEqual([
+            'hint: Where the line of starboard dredge leaves the boat is not known.',
+        ]);
+    });
+
     test('a preset that others are like is there to be completed, until it has a boat and a speed', async () => {
         const preset = 'spread base { port short corner { outfit medium-1 } }';
         const day = `use "cockpit.spread"

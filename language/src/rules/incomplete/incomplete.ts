@@ -68,9 +68,9 @@ function lacks(line: SpreadLine, missing: readonly string[], report: Report): vo
 
 /** A line from where it is usually towed, on a boat that has no such place. */
 function hangsNowhere({ line, towPoint }: LineFigures, { plan }: AnalysedPlan, report: Report): void {
-    const { from, role } = line;
+    const { from } = line;
     const usual = from?.origin.voice === 'default' || from?.kind === 'rod tip';
-    if (!plan.boat || towPoint.known || role === 'teaser' || (from && !usual)) return;
+    if (!plan.boat || towPoint.known || (from && !usual)) return;
     report({
         at: line,
         severity: 'hint',

@@ -23,9 +23,11 @@ export const lift = rule({
             const settled = known(rest);
             const lure = line.lure?.value;
             if (!settled || !lure || lure.kind?.value === 'diver' || settled.lift <= most) continue;
+            // A figure more where one would say that it is as much as is borne.
+            const times = settled.lift.toFixed(settled.lift.toFixed(1) === most.toFixed(1) ? 2 : 1);
             report({
                 at: whereTowed(line),
-                what: `${lure.title} at ${line.position.name} is pulled up with ${settled.lift.toFixed(1)} times its weight, and ${say.count(most)} times is much.`,
+                what: `${lure.title} at ${line.position.name} is pulled up with ${times} times its weight, and ${say.count(most)} times is much.`,
                 why: 'It will spend too long in the air, where no fish takes it.',
                 remedy: 'Lower its clip, let it back, or tow a heavier lure here.',
                 related: [{ at: lure.weight, what: `What ${lure.title} weighs is said here.` }],

@@ -14,7 +14,7 @@ describe('position-missing', () => {
     fallback "a hand short" { drop starboard long rigger }
     //                             ^^^^^^^^^^^^^^^^^^^^^ position-missing: The fallback “a hand short” names starboard long rigger
     roles { starboard short corner "Kit" }
-    //                             ^^^^^ position-missing: The role of Kit names starboard short corner
+    //      ^^^^^^^^^^^^^^^^^^^^^^ position-missing: The role of Kit names starboard short corner
 `),
             'position-missing',
         );

@@ -43,5 +43,6 @@ function* mentions({ orders, fallbacks, roles }: Spread): Generator<Mention> {
         for (const { value, origin } of drop)
             yield { position: value, origin, where: `The fallback “${when.value}”` };
     for (const { position, name } of roles)
-        if (position) yield { position, origin: name.origin, where: `The role of ${name.value}` };
+        if (position)
+            yield { position: position.value, origin: position.origin, where: `The role of ${name.value}` };
 }

@@ -24,6 +24,20 @@ describe('size-order', () => {
         );
     });
 
+    test('two are swapped only where that puts them in order: a third lure may be in between', async () => {
+        const three = (outer: string) =>
+            today(`
+    port short corner { lure dart  back 12 m }
+    port short rigger { lure pin  back 34 m }
+    port long rigger { lure ${outer}  back 45 m }`);
+        expect(await mended(three('wisp'), 'size-order')).toMatch(
+            /lure wisp {2}back 34 m[\s\S]*lure pin {2}back 45 m/,
+        );
+        // Broad would run outside Dart as well.
+        expect(await messagesOf(three('broad'), 'size-order')).toHaveLength(1);
+        await expect(mended(three('broad'), 'size-order')).rejects.toThrow('offers no fix');
+    });
+
     test('larger lures close in are in order', async () => {
         await expectMarked(
             today(`

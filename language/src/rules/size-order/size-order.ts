@@ -1,3 +1,4 @@
+import type { SpreadLine } from '../../plan/model.ts';
 import { swap } from '../fixes.ts';
 import { neighboursOutward } from '../neighbours.ts';
 import { rule } from '../rule.ts';
@@ -17,7 +18,8 @@ export const sizeOrder = rule({
 
     check(analysis, { slack }, report) {
         const blamed = new Set<string>();
-        for (const [{ line: near }, { line: far }] of neighboursOutward(analysis)) {
+        const pairs = [...neighboursOutward(analysis)].map(([near, far]): Two => [near.line, far.line]);
+        for (const [near, far] of pairs) {
             const [small, large] = [near.lure, far.lure];
             if (!small?.value.length || !large?.value.length || blamed.has(far.position.name)) continue;
             if (large.value.length.si <= small.value.length.si + slack) continue;
@@ -29,9 +31,26 @@ export const sizeOrder = rule({
                 why: 'Larger lures work closer to the boat.',
                 remedy: 'Swap the two, or choose a smaller lure here.',
                 related: [{ at: small, what: `${small.value.title} runs nearer the boat.` }],
-                fixes: [swap(`Swap ${large.value.title} and ${small.value.title}`, small, large)],
+                fixes: [
+                    clears(near, far, pairs, slack)
+                        ? swap(`Swap ${large.value.title} and ${small.value.title}`, small, large)
+                        : undefined,
+                ],
                 positions: [far, near],
             });
         }
     },
 });
+
+type Two = readonly [near: SpreadLine, far: SpreadLine];
+
+/** Whether no larger lure is outside a smaller one at either of the two once they have changed places. */
+function clears(a: SpreadLine, b: SpreadLine, pairs: readonly Two[], slack: number): boolean {
+    const lengthAt = (line: SpreadLine) => (line === a ? b : line === b ? a : line).lure?.value.length?.si;
+    return pairs
+        .filter((two) => two.includes(a) || two.includes(b))
+        .every(([near, far]) => {
+            const [small, large] = [lengthAt(near), lengthAt(far)];
+            return small === undefined || large === undefined || large <= small + slack;
+        });
+}

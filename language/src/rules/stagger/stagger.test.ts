@@ -18,6 +18,16 @@ describe('stagger', () => {
         expect(await messagesOf(corners('12 m', '23 m'), 'stagger')).toEqual([]);
     });
 
+    test('tells two angles apart that would read alike', async () => {
+        const [level] = await messagesOf(corners('23 m', '23 m'), 'stagger');
+        const margin = Number(/touch at ([\d.]+) deg/.exec(level!)![1]);
+        const set = corners('23 m', '23 m', `rule stagger { sway ${(margin + 0.06).toFixed(2)} deg }`);
+        const [, touch, allows] = /touch at ([\d.]+) deg of sway, and this plan allows for ([\d.]+) deg/.exec(
+            (await messagesOf(set, 'stagger'))[0]!,
+        )!;
+        expect(touch).not.toBe(allows);
+    });
+
     // Common practice, no source: a staggered diamond tangles less than pairs, and pairs less than all alike.
     test('a staggered diamond is clean, pairs and lines all alike are not', async () => {
         const four = (...back: string[]) =>

@@ -6,7 +6,7 @@ import { cureInWords } from '../cures.ts';
 import { replaceValue } from '../fixes.ts';
 import { fishedPairs, known, nearFirst, swayOf } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { say } from '../say.ts';
+import { sayApart } from '../say.ts';
 import { angle } from '../settings.ts';
 import { physics } from '../standing.ts';
 
@@ -36,12 +36,12 @@ export const stagger = rule({
             if (sway === undefined ? clearance >= analysis.contact : margin >= sway) continue;
             if (haveOneHold(pair.a.line, pair.b.line, analysis.plan)) continue;
             const [near, far] = nearFirst(pair).map(({ line }) => line) as [SpreadLine, SpreadLine];
-            const asked = sway ?? swayOf(pair);
+            const [touch, asked] = sayApart.angle(Math.max(margin, 0), sway ?? swayOf(pair));
             // What would clear them was computed for the sway that the plan itself allows.
             const cure = sway === undefined ? pair.cure : undefined;
             report({
                 at: [far.back ?? far, near.back ?? near],
-                what: `${far.position.name} and ${near.position.name} touch ${margin > 0 ? `at ${say.angle(margin)} of sway` : 'without any sway'}, and this plan allows for ${say.angle(asked)}.`,
+                what: `${far.position.name} and ${near.position.name} touch ${margin > 0 ? `at ${touch} of sway` : 'without any sway'}, and this plan allows for ${asked}.`,
                 why: 'Lures wander on their own action, in waves and in gusts.',
                 remedy: cureInWords(cure, distanceOf(far)),
                 related: [{ at: near, what: `${near.position.name} runs here.` }],

@@ -2,7 +2,7 @@ import type { AnalysedPlan, LineFigures, PairFigures } from '../../plan/figures.
 import { cureInWords } from '../cures.ts';
 import { known, swayOf } from '../neighbours.ts';
 import { type Report, rule } from '../rule.ts';
-import { say } from '../say.ts';
+import { say, sayApart } from '../say.ts';
 import { physics } from '../standing.ts';
 
 /** A teaser that a lure's line touches while the boat runs straight. */
@@ -26,9 +26,10 @@ export const teaserFoul = rule({
                 continue;
             const [{ line: teaser }, { line: fished }] = two;
             const like = teaser.back?.kind === 'distance' ? teaser.back.distance : undefined;
+            const [touch, asked] = sayApart.angle(Math.max(margin, 0), swayOf(pair));
             report({
                 at: teaser.back ?? teaser,
-                what: `${teaser.position.name} and ${fished.position.name} touch ${margin > 0 ? `at ${say.angle(margin)} of sway` : 'without any sway'}, and this plan allows for ${say.angle(swayOf(pair))}.`,
+                what: `${teaser.position.name} and ${fished.position.name} touch ${margin > 0 ? `at ${touch} of sway` : 'without any sway'}, and this plan allows for ${asked}.`,
                 why: 'A hook in a teaser takes two lines out at once, and the teaser pulls harder.',
                 remedy: cureInWords(pair.cure, like),
                 related: [{ at: fished, what: `${fished.position.name} runs here.` }],

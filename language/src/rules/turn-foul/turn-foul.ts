@@ -1,7 +1,7 @@
 import type { AnalysedPlan, PairInTurnFigures } from '../../plan/figures.ts';
 import { known, swayOf } from '../neighbours.ts';
 import { rule } from '../rule.ts';
-import { say } from '../say.ts';
+import { say, sayApart } from '../say.ts';
 import { angle } from '../settings.ts';
 import { physics } from '../standing.ts';
 import { cleanInWords, cleanSomewhere, judgedTurn, type SidedTurn, widen } from '../turning.ts';
@@ -33,13 +33,12 @@ export const turnFoul = rule({
             const touch = sway === undefined ? pair.clearance < analysis.contact : pair.swayMargin < sway;
             if (!touch || !isOurs(pair) || touchStraight(pair, analysis, sway)) continue;
             const [{ line: a }, { line: b }] = [pair.a, pair.b];
-            const asked = sway ?? swayOf(pair);
-            const margin =
-                pair.swayMargin > 0 ? `at ${say.angle(pair.swayMargin)} of sway` : 'without any sway';
+            const [touches, asked] = sayApart.angle(Math.max(pair.swayMargin, 0), sway ?? swayOf(pair));
+            const margin = pair.swayMargin > 0 ? `at ${touches} of sway` : 'without any sway';
             const two = `${a.position.name} and ${b.position.name} touch ${margin}`;
             report({
                 at: turn.asked,
-                what: `${two} in a turn of ${say.length(turn.asked)} to ${side}, and this plan allows for ${say.angle(asked)}.`,
+                what: `${two} in a turn of ${say.length(turn.asked)} to ${side}, and this plan allows for ${asked}.`,
                 why: 'Outer lines swing in across the paths of inner ones.',
                 remedy: cleanInWords(turn, ...cleanSomewhere(turn)),
                 related: [a, b].map((line) => ({
@@ -54,7 +53,7 @@ export const turnFoul = rule({
                     what: (names) => `These lines touch in a turn of ${say.length(turn.asked)}: ${names}.`,
                     each: {
                         at: a.back ?? a,
-                        what: `${two} to ${side}, and this plan allows for ${say.angle(asked)}.`,
+                        what: `${two} to ${side}, and this plan allows for ${asked}.`,
                     },
                 },
             });

@@ -1,15 +1,14 @@
 import { fishedLines, known } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { say } from '../say.ts';
-import { physics } from '../standing.ts';
+import { practice } from '../standing.ts';
 
 /** A lure runs inside the propeller wash. */
 export const wash = rule({
     name: 'wash',
     group: 'waves and speed',
-    standing: physics(
-        'A trapezoid astern of the transom.',
-        "The wash's width and length, unless the boat says them.",
+    standing: practice(
+        'Fish and crew find a lure in clean water. The wash is a trapezoid astern of the transom, its width and length estimates unless the boat says them.',
     ),
     severity: 'hint',
     summary: 'A lure runs inside the propeller wash, where it is hard to see.',

@@ -32,6 +32,18 @@ describe('weak-link', () => {
         expect(await messagesOf(text, 'weak-link')).toHaveLength(1);
     });
 
+    test('a leader of the same material that is thinner than the line is a hint, where nobody says its strength', async () => {
+        const nylon = 'line nylon { diameter 0.88 mm  class 37 kg  breaks 34 kg }';
+        const text = fished('diameter 0.7 mm', nylon);
+        expect(await messagesOf(text, 'weak-link')).toEqual([
+            'The leader of Mine is 0.7 mm nylon, and the line of Own is 0.88 mm of the same. It parts first, and the fish swims off with hook and leader. Rig a thicker one, or write down what it breaks at.',
+        ]);
+        expect(await messagesOf(fished('diameter 0.7 mm  breaks 40 kg', nylon), 'weak-link')).toEqual([]);
+        expect(await messagesOf(fished('diameter 0.88 mm', nylon), 'weak-link')).toEqual([]);
+        const braid = nylon.replace('line nylon', 'line braid');
+        expect(await messagesOf(fished('diameter 0.7 mm', braid), 'weak-link')).toEqual([]);
+    });
+
     test('a leader that parts before the line', async () => {
         expect(await messagesOf(fished('breaks 20 kg'), 'weak-link')).toEqual([
             'The leader of Mine holds 20 kg, and the line of Own breaks at 22.8 kg. It parts first, and the fish swims off with hook and leader. Rig one that holds more than 22.8 kg.',

@@ -1,5 +1,6 @@
 import type { DragFigure, LineFigures, LinkFigures, WeakestFigures } from '../../plan/figures.ts';
-import { runnerOf } from '../gear.ts';
+import type { SpreadLine } from '../../plan/model.ts';
+import { leaderOf, runnerOf } from '../gear.ts';
 import { known, tackledLines } from '../neighbours.ts';
 import { type Problem, rule } from '../rule.ts';
 import { capital, say, sayApart } from '../say.ts';
@@ -24,9 +25,27 @@ export const weakLink = rule({
                 report({ ...fault, at: link, positions: [figures.line] });
                 break;
             }
+            const thin = thinLeader(figures.line);
+            if (thin) report({ ...thin, severity: 'hint', positions: [figures.line] });
         }
     },
 });
+
+/** Of one material the thinner is the weaker, also where nobody wrote down its strength. */
+function thinLeader(line: SpreadLine): Problem | undefined {
+    const [leader, main] = [leaderOf(line), line.outfit?.value.line];
+    if (!leader?.diameter || !main?.diameter || leader.breaks) return undefined;
+    if (!leader.material || leader.material.value !== main.material?.value) return undefined;
+    if (leader.diameter.si >= main.diameter.si) return undefined;
+    const [thin, thick] = sayApart.length(leader.diameter, main.diameter);
+    return {
+        at: leader.diameter,
+        what: `The leader of ${runnerOf(line)?.value.title ?? line.position.name} is ${thin} ${leader.material.value}, and the line of ${line.outfit!.value.title} is ${thick} of the same.`,
+        why: 'It parts first, and the fish swims off with hook and leader.',
+        remedy: 'Rig a thicker one, or write down what it breaks at.',
+        related: [{ at: main.diameter, what: 'The diameter of the line is said here.' }],
+    };
+}
 
 type Fault = Omit<Problem, 'at'>;
 
