@@ -56,6 +56,32 @@ describe('set-order', () => {
         expect(await order('the rod sticks')).toEqual([]);
     });
 
+    test('set-order: a line that goes out free of another may still be hauled across it to its clip', async () => {
+        // The inner line is paid out two metres beside the outer one, and its clip is two metres beyond.
+        const hauled = (order: string) =>
+            today(
+                `
+    port inner { outfit medium-1  lure broad  back 40 m  from far }
+    port outer { outfit medium-2  lure dart  back 20 m  from straight }
+    order ${order}`,
+                `boat wide like fulmar {
+    position inner "Inner" { ahead 3 m  out 0.5 m  up 1 m }
+    position outer "Outer" { ahead 0.5 m  out 2.5 m  up 1 m }
+    holder port inner { ahead 3 m  out 0.5 m  up 1 m }
+    holder port outer { ahead 0.5 m  out 2.5 m  up 1 m }
+    point far { ahead 3 m  out 4.6 m  up 2.2 m }
+    point straight { ahead 0 m  out 2.5 m  up 2.2 m }
+}`,
+            ).replace('boat fulmar\n    speed', 'boat wide\n    speed');
+        expect(await messagesOf(hauled('set port inner, port outer'), 'set-order')).toEqual([]);
+        expect((await messagesOf(hauled('set port outer, port inner'), 'set-order'))[0]).toMatch(
+            /^Port inner goes out after port outer, and crosses it on its way to the clip\. /,
+        );
+        expect((await messagesOf(hauled('clear port inner, port outer'), 'set-order'))[0]).toMatch(
+            /^Port inner comes in before port outer, and crosses it on its way from the clip\. /,
+        );
+    });
+
     test('set-order: a line that the stated order does not name is not missed', async () => {
         expect(await messagesOf(today(`${four}\n    order set port short corner`), 'set-order')).toEqual([]);
     });
@@ -112,6 +138,34 @@ describe('turn-foul', () => {
     starboard squid chain { back 14 m  from bridge }`,
         );
         expect(await messagesOf(text, 'turn-foul')).toEqual([]);
+    });
+
+    test('turn-foul: a lure that a teaser fouls is named with it, whichever of the two stands first', async () => {
+        const lines = [
+            '    starboard squid chain { back 9 m  from bridge }',
+            '    port long corner { outfit medium-1  lure broad  back 23 m }',
+        ];
+        for (const ordered of [lines, lines.toReversed()])
+            expect(await messagesOf(turning('16 m', `\n${ordered.join('\n')}`), 'turn-foul')).toHaveLength(1);
+    });
+
+    test('turn-foul: what touches on a straight course takes nothing from what touches only in the turn', async () => {
+        const level = `
+    port long rigger { outfit medium-3  lure gulp  back 45 m }
+    port short rigger { outfit medium-4  lure wisp  back 45 m }`;
+        expect(await messagesOf(turning('40 m', level + corners), 'stagger')).toHaveLength(1);
+        for (const lines of [corners + level, level + corners]) {
+            const messages = await messagesOf(turning('40 m', lines), 'turn-foul');
+            expect(messages).toHaveLength(1);
+            expect(messages[0]).toMatch(/^Port short corner and starboard long corner touch at/);
+        }
+    });
+
+    test('turn-foul: lines that a turn lays across each other touch without any sway', async () => {
+        const [message] = await messagesOf(turning('9 m', corners), 'turn-foul');
+        expect(message).toMatch(
+            /^Port short corner and starboard long corner touch without any sway in a turn of 9 m/,
+        );
     });
 
     test('turn-foul: a fix is offered for the plan’s own sway only, and each line is shown by its distance', async () => {

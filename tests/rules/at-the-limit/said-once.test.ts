@@ -81,3 +81,58 @@ test('drag-under-tow: reels that one sea or speed overcomes are told once, where
     );
     expect(await placesOf(fast, 'drag-under-tow')).toEqual([['10 kn', 'warning']]);
 });
+
+/** Two lures laid out on their faces at 8 kn: 22.8 and 33.6 m behind the transom, by linear theory. */
+const laidOut = (change: string) => `use "cockpit.spread"
+spread before {
+    boat fulmar
+    speed 8 kn
+    shotgun { lure wisp  back 33.6 m }
+    port short corner { lure broad  back 22.8 m }
+}
+spread after like before { ${change} }
+`;
+
+test('wave-face: lures that another speed takes off their faces are told once, at that speed', async () => {
+    // At 7.3 kn the waves are 9.03 m long: the crest of the third is 22.6 m back, that of the fourth 31.6 m.
+    const slow = laidOut('speed 7.3 kn');
+    expect(await messagesOf(slow, 'wave-face')).toEqual([
+        'Shotgun and port short corner are off their wave faces at 7.3 kn. A lure works on the front face, in clean water. Move each to a face of this speed, or tow at the speed that they were laid out for.',
+    ]);
+    expect(await placesOf(slow, 'wave-face')).toEqual([['7.3 kn', 'warning']]);
+    // A wave apart.
+    expect(await relatedOf(slow, 'wave-face')).toEqual([
+        'Shotgun runs on the back of wave 4. Move it to 28 m (wave 4) or 37 m (wave 5).',
+        'Port short corner runs on the crest of wave 3. Move it to 19 m (wave 3) or 28 m (wave 4).',
+    ]);
+    expect(await messagesOf(laidOut('speed 8.1 kn'), 'wave-face')).toEqual([]);
+});
+
+test('wave-band: where one of two is waived, the other is told at the speeds, with its place beside them', async () => {
+    const wide = `use "cockpit.spread"
+spread today {
+    boat fulmar
+    speed 8 kn
+    speeds 7.4 kn to 8.5 kn
+    port long rigger { lure wisp  back wave 5 }
+    starboard short rigger { lure gulp  back wave 4 }
+    waive wave-band on port long rigger because "it comes in"
+}
+`;
+    expect((await messagesOf(wide, 'wave-band'))[0]).toMatch(/^Starboard short rigger stays on wave 4 at /);
+    expect(await placesOf(wide, 'wave-band')).toEqual([['speeds 7.4 kn to 8.5 kn', 'warning']]);
+    expect(await relatedOf(wide, 'wave-band')).toEqual(['Starboard short rigger runs here.']);
+});
+
+test('wave-band: a lure that is off its face has no band to leave', async () => {
+    const off = `use "cockpit.spread"
+spread today {
+    boat fulmar
+    speed 8 kn
+    speeds 7.4 kn to 8.5 kn
+    shotgun { lure wisp  back 29 m }
+}
+`;
+    expect(await messagesOf(off, 'wave-face')).toHaveLength(1);
+    expect(await messagesOf(off, 'wave-band')).toEqual([]);
+});

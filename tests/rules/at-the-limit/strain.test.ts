@@ -142,6 +142,21 @@ test('inspection-due: what is due is done anew, each thing in its own way', asyn
     );
 });
 
+test('line-class: a line without a class is said whole, on its own line', async () => {
+    const text = today(
+        '    event harbour-cup\n    port short corner { outfit own  lure broad  back wave 2 }',
+        'outfit own "Own" { line nylon { breaks 24 kg } }',
+    );
+    const { findings } = await checkText(text);
+    expect(findings.find(({ rule }) => rule === 'line-class')).toMatchObject({
+        severity: 'hint',
+        what: 'The line of Own says no class, so nothing of it was held to the rules.',
+        why: 'Class, double, leader and drag all go by it.',
+        remedy: 'Write it down: line { class 24 kg }.',
+        positions: ['port short corner'],
+    });
+});
+
 test('line-class: a teaser is on no class, and a strength at the class’s own passes', async () => {
     const text = (position: string, line: string) =>
         today(

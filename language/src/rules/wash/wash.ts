@@ -16,13 +16,13 @@ export const wash = rule({
 
     check(analysis, _, report) {
         const reach = analysis.wash && known(analysis.wash)?.length;
+        if (reach === undefined) return;
         for (const { line, inWash, astern } of fishedLines(analysis)) {
             if (!line.lure || !known(inWash) || !astern.known) continue;
             const like = line.back?.kind === 'distance' ? line.back.distance : undefined;
-            const far = reach === undefined ? '' : `, which reaches ${say.length(reach, like)}`;
             report({
                 at: line.back ?? line,
-                what: `${line.position.name} runs ${say.length(astern.value, like)} back, inside the propeller wash${far}.`,
+                what: `${line.position.name} runs ${say.length(astern.value, like)} back, inside the propeller wash, which reaches ${say.length(reach, like)}.`,
                 why: 'In white water neither fish nor crew see what the lure does.',
                 remedy: 'Let it back, or tow it from further out.',
                 positions: [line],

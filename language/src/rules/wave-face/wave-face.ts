@@ -41,7 +41,7 @@ export const waveFace = rule({
                     fixes: [],
                     each: {
                         at: back,
-                        what: `${line.position.name} runs ${partInWords(wave)}.${moves ? ` ${moves}` : ''}`,
+                        what: `${line.position.name} runs ${partInWords(wave)}. ${moves}`,
                     },
                 },
             });
@@ -62,9 +62,9 @@ function nearestTwo(faces: Faces, astern: number): Faces {
     return nearest.sort((a, b) => a.astern - b.astern);
 }
 
-function remedyFor(faces: Faces, like: Measure): string | undefined {
+function remedyFor(faces: Faces, like: Measure): string {
     const ways = faces.map(({ wave, astern }) => `${say.length(astern, like)} (wave ${wave})`);
-    return ways.length > 0 ? `Move it to ${listed(ways, 'or')}.` : undefined;
+    return `Move it to ${listed(ways, 'or')}.`;
 }
 
 function moveTo({ wave, astern }: Faces[number], distance: Measure) {

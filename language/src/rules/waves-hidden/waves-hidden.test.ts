@@ -40,6 +40,10 @@ ${corner}
         expect(
             await messagesOf(today('    sea 0.8 m\n    standby { outfit medium-1 }'), 'waves-hidden'),
         ).toEqual([]);
+        for (const towed of ['bait live "scad"  back 19 m', 'lure broad'])
+            expect(
+                await messagesOf(today(`    sea 0.8 m\n    port short corner { ${towed} }`), 'waves-hidden'),
+            ).toEqual([]);
         expect(await messagesOf(inSea('0.1 m'), 'waves-hidden')).toEqual([]);
         const fast = inSea('0.8 m').replace('speed 8 kn', 'speed 12 kn');
         const { plans } = await checkText(fast);
