@@ -82,6 +82,46 @@ describe('incomplete', () => {
         ]);
     });
 
+    test('where a line leaves a bare boat is asked of usual places and rod tips, not of what the plan names itself', async () => {
+        const bare = (line: string) =>
+            today(
+                `    port short corner { outfit medium-1  lure broad  back 20 m  from rod tip }\n    ${line}`,
+                'boat skiff "Skiff" { beam 2 m  holder port corner { ahead 0.4 m  out 0.9 m  up 1 m } }',
+            ).replace('boat fulmar\n', 'boat skiff\n');
+        const nowhere = (name: string) => [`hint: Where the line of ${name} leaves the boat is not known.`];
+        const rigger = 'outfit medium-2  lure dart  back 30 m';
+        expect(await found(bare(`port long rigger { ${rigger} }`))).toEqual(nowhere('port long rigger'));
+        expect(await found(bare(`port long rigger { ${rigger}  from rod tip }`))).toEqual(
+            nowhere('port long rigger'),
+        );
+        expect(await found(bare(`port long rigger { ${rigger}  from halyard 1 }`))).toEqual([]);
+        expect(await found(bare(''))).toEqual([]);
+    });
+
+    test('says each of the three whole: what is missing, what follows, what to do', async () => {
+        const whole = (text: string) => messagesOf(text, 'incomplete');
+        expect(await whole('spread f { }')).toEqual([
+            'F has no boat, no speed and no line. What is not written is not judged, so nothing found means nothing here. Write what is missing, or let it be a preset that others are like.',
+        ]);
+        const layout = today('    port short corner { lure broad  back wave 2 }');
+        expect(await whole(layout)).toEqual([
+            'No line of today has an outfit. Its layout was judged, and no drag, no class, no reel and no strength. Name the outfits when you know them: `outfit fifty-1`.',
+        ]);
+        const { findings } = await checkText(layout);
+        expect(findings.find(({ rule }) => rule === 'incomplete')?.positions).toEqual(['port short corner']);
+        const nowhere = today(
+            '    port short corner { outfit medium-1  lure broad  back 20 m }',
+            'boat skiff "Skiff" { beam 2 m }',
+        ).replace('boat fulmar\n', 'boat skiff\n');
+        expect((await whole(nowhere))[0]).toMatch(
+            / Describe it on the boat, or say where the line is towed from: `from …`\.$/,
+        );
+        const checked = await checkText(nowhere);
+        expect(checked.findings.find(({ rule }) => rule === 'incomplete')?.positions).toEqual([
+            'port short corner',
+        ]);
+    });
+
     test('a preset that others are like is there to be completed, until it has a boat and a speed', async () => {
         const preset = 'spread base { port short corner { outfit medium-1 } }';
         const day = `use "cockpit.spread"

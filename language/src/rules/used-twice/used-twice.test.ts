@@ -42,6 +42,20 @@ describe('used-twice', () => {
         );
     });
 
+    test('says of a clip that it holds one line, and of gear that stands by nothing: it hangs nowhere', async () => {
+        const text = today(`
+    port short corner { lure broad  back 23 m }
+    port long corner { lure dart  back 30 m }`);
+        expect(await messagesOf(text, 'used-twice')).toEqual([
+            'Port long corner hangs on the same flat clip as port short corner. A clip holds one line. Say for each of the two where it is towed from.',
+        ]);
+        const standing = text.replace(
+            'port long corner { lure dart  back 30 m }',
+            'port standby { lure dart  from flat clip }',
+        );
+        expect(await messagesOf(standing, 'used-twice')).toEqual([]);
+    });
+
     test('two lines on one clip are one finding: no stagger cures that', async () => {
         const text = today(`
     port short corner { lure broad  back 23 m  from flat clip }
