@@ -57,7 +57,8 @@ function twoFish({ lines, hold }: Spread): string[] {
 /** What stands ready, and which teasers are out to hold a fish. */
 function raised({ lines, roles }: Spread): string[] {
     const keeper = (line: SpreadLine) =>
-        line.angler?.value ?? roles.find(({ position }) => position?.value.name === line.position.name)?.name.value;
+        line.angler?.value ??
+        roles.find(({ position }) => position?.value.name === line.position.name)?.name.value;
     const named = (line: SpreadLine) => {
         const who = keeper(line);
         const gear = [line.outfit, line.bait ?? line.lure ?? line.teaser].map((each) => each?.value.title);
