@@ -34,7 +34,6 @@ export const parts = [
     'dist/server-node.cjs',
     'extension/language-configuration.json',
     'extension/media',
-    'extension/snippets.json',
     'extension/syntaxes',
     'extension/walkthrough',
 ];

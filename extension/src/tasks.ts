@@ -53,7 +53,7 @@ function taskFor(
         'check every plan',
         'layback',
         execution,
-        '$layback',
+        ['$layback', '$layback-unread'],
     );
     task.group = TaskGroup.Build;
     task.detail = 'Says what is wrong with the plans of this folder, or could be better';

@@ -52,6 +52,15 @@ describe('colours agree with the language', () => {
         expect(marked.map(({ text }) => text)).toEqual(commas.map(() => ','));
     });
 
+    test('a fish by its name alone, behind what became of it', async () => {
+        const found = await scopes(
+            'log 2026-03-02 {\n    at 07:10 bite port long rigger hooked released white-marlin 28 kg\n}\n',
+        );
+        expect(found['white-marlin']).toBe('variable.other.reference');
+        expect(found.released).toBe('keyword.other.property');
+        expect(found['port long rigger']).toBe('entity.name.function.position');
+    });
+
     /** What a token of the parsed text should look like; nothing for a word that only the language can tell. */
     function expected({ hidden, tokenType, grammarSource, astNode, text }: LeafCstNode): RegExp | undefined {
         if (hidden) return tokenType.name.endsWith('COMMENT') ? /^comment/ : undefined;

@@ -49,7 +49,14 @@ describe('outside of any block', () => {
     test('definitions and `use`, nothing else', async () => {
         const offered = await labels('‸');
         expect(offered.slice(0, 3)).toEqual(['spread', 'use', 'boat']);
-        expect(offered).toHaveLength(18);
+        expect(offered).toHaveLength(23);
+        expect(offered.slice(18)).toEqual([
+            'spread with four lines',
+            'spread like another one',
+            'boat with outriggers',
+            'rules of an event',
+            'log of a day',
+        ]);
         expect(await labels('spread a { }\nlu‸\n')).toContain('lure');
     });
 
@@ -348,7 +355,7 @@ describe('words', () => {
         [
             'where a line is towed from',
             `${uses}spread a { boat petrel  port long rigger { from ‸ } }`,
-            ['flat', 'halyard', 'rod', 'bridge'],
+            ['flat clip', 'halyard 1', 'halyard 2', 'rod tip', 'bridge'],
         ],
         ['a wave, or a distance', 'spread a { port long rigger { back ‸ } }', ['wave']],
         ['severities', 'rules r { rule stagger { severity ‸ } }', ['error', 'warning', 'hint', 'off']],
@@ -390,6 +397,7 @@ describe('words', () => {
         ['spread a { turn within ‸ }', '90 m'],
         ['spread a { port long rigger { from halyard ‸ } }', '2'],
         ['rules r { class among ‸ }', '15 kg'],
+        ['spread a { port long rigger { back wave ‸ } }', '3'],
     ])('in %s too', async (marked, number) => {
         expect(await labels(marked)).toEqual([number]);
     });
@@ -406,6 +414,55 @@ describe('words', () => {
             expect([before, today()]).toContain(first?.label);
             expect(first?.detail).toBe('Today');
         }
+    });
+});
+
+test('as many halyards as a boat has', async () => {
+    const boat = 'boat b { outriggers { halyards 3 m, 5 m, 6 m } }\n';
+    const offered = await labels(`${boat}spread a { boat b  port long rigger { from ‸ } }`);
+    expect(offered.filter((each) => each.startsWith('halyard'))).toEqual([
+        'halyard 1',
+        'halyard 2',
+        'halyard 3',
+    ]);
+});
+
+describe('whole definitions to begin with', () => {
+    const labelsOfAll = [
+        'spread with four lines',
+        'spread like another one',
+        'boat with outriggers',
+        'rules of an event',
+        'log of a day',
+    ];
+
+    test.each(labelsOfAll)('%s reads as it stands, and the formatter leaves it alone', async (label) => {
+        const path = `plans/whole${files++}.spread`;
+        const put = (await taken('‸\n', label, path))
+            .replace(/\$\{\d+:([^}]*)\}/g, '$1')
+            .replaceAll('\t', '    ');
+        expect(put).not.toContain('$');
+        await editor.edit(path, 0, editor.text(path).length, put);
+        const faults = (await editor.diagnostics(path)).filter(({ severity }) => severity === 1);
+        expect(faults.filter(({ code }) => code !== 'unknown-name')).toEqual([]);
+        const edits = await editor.ask<TextEdit[]>('textDocument/formatting', {
+            ...editor.whole(path),
+            options: { tabSize: 4, insertSpaces: true },
+        });
+        expect(apply(put, edits)).toBe(put);
+    });
+
+    test('nowhere but where a definition begins', async () => {
+        expect(await labels('spread a {\n    ‸\n}\n')).not.toContain('boat with outriggers');
+        expect(await labels('// ‸\n')).toEqual([]);
+    });
+
+    test('as they stand for an editor that has no places to fill in', async () => {
+        const plain = await editorOver(team, { capabilities: { ...capable, textDocument: {} } });
+        const offered = await items('‸', 'plans/plain.spread', plain);
+        const { textEdit } = offered.find(({ label }) => label === 'spread like another one')!;
+        expect(textEdit?.newText).toContain('spread rough-day "Rough day" like saturday {');
+        await plain.stop();
     });
 });
 

@@ -39,6 +39,22 @@ test('a block shows what it takes', async () => {
     expect(await help('rules r { rule stagger { ‸ } }')).toBe('rule stagger: severity, sway');
 });
 
+test('only what a block has not said yet, and not at every blank', async () => {
+    expect(await help('boat b { outriggers { rise 45 deg\n ‸ } }')).toBe(
+        'outriggers: length, foot, sweep, halyards',
+    );
+    const text = 'boat b { outriggers {  } }';
+    await editor.open('help.spread', text);
+    const at = (triggerCharacter: string) =>
+        editor.ask<SignatureHelp | null>('textDocument/signatureHelp', {
+            ...editor.whole('help.spread'),
+            position: { line: 0, character: text.indexOf('{  }') + 2 },
+            context: { triggerKind: 2, triggerCharacter, isRetrigger: false },
+        });
+    expect(await at(' ')).toBeNull();
+    expect(await at('{')).not.toBeNull();
+});
+
 test('a definition shows its form', async () => {
     expect(await help('lure ‸')).toBe('lure name "Title" { … }');
     expect(await help('use ‸')).toBe('use "tackle.spread"');

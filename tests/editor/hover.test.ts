@@ -68,7 +68,9 @@ describe('a position tells', () => {
 
     test('what is not known, and why', async () => {
         await editor.open('plans/bare.spread', 'spread bare { shotgun { back wave 3 } }\n');
-        expect(await told('shotgun', 2, 'plans/bare.spread')).toMatch(/Not known: .*The plan has no `speed`\./);
+        expect(await told('shotgun', 2, 'plans/bare.spread')).toMatch(
+            /Not known: .*The plan has no `speed`\./,
+        );
     });
 });
 
@@ -150,6 +152,21 @@ describe('a word tells', () => {
     test('what a file holds', async () => {
         expect(await told('"../boats.spread"', 4)).toContain('boat petrel');
         expect(await told('"layback:species"', 4)).toContain('species sailfish');
+    });
+
+    test('what `use` does, what a count counts, and which day of the week a date is', async () => {
+        await editor.open(
+            'c.spread',
+            'use "boats.spread"\nspread c { crew 3  date 2026-02-14\n  waive wash because "x" until 2026-02-15 }\n',
+        );
+        expect(await told('use "', 1, 'c.spread')).toContain('**use**');
+        expect(await told('crew 3', 5, 'c.spread')).toContain('**3** · crew');
+        expect(await told('2026-02-14', 2, 'c.spread')).toMatch(
+            /^\*\*Saturday,? 14 February 2026\*\* · date/,
+        );
+        const until = await told('2026-02-15', 2, 'c.spread');
+        expect(until).toMatch(/^\*\*Sunday,? 15 February 2026\*\* · until/);
+        expect(until).toContain('The last day');
     });
 
     test('nothing, where there is nothing to tell', async () => {

@@ -49,6 +49,31 @@ describe('did you mean', () => {
         expect(await mended(`near-${title.replace(/\W/g, '')}.spread`, text, code, title)).toBe(expected);
     });
 
+    test('or the file that is named and not there is made, where the editor makes files', async () => {
+        const workspace = {
+            workspaceEdit: { documentChanges: true, resourceOperations: ['create' as const] },
+        };
+        const makes = await editorOver(team, { capabilities: { ...capable, workspace } });
+        const text = 'use "new/reels.spread"\n';
+        await makes.open('plans/makes.spread', text);
+        const made = (await actions('plans/makes.spread', 'use', undefined, makes)).find(({ title }) =>
+            title.startsWith('Make '),
+        );
+        expect(made).toMatchObject({
+            title: 'Make new/reels.spread',
+            edit: {
+                documentChanges: [{ kind: 'create', uri: makes.uri('plans/new/reels.spread') }],
+            },
+        });
+        await makes.write('plans/new/reels.spread', '', true);
+        expect(await makes.findings('plans/makes.spread')).toEqual([]);
+        await makes.stop();
+        await editor.open('plans/makes.spread', text);
+        const others = await actions('plans/makes.spread', 'use');
+        expect(others.filter(({ title }) => title.startsWith('Make '))).toEqual([]);
+        await editor.close('plans/makes.spread');
+    });
+
     test('the one right spelling is preferred, and stands for its finding', async () => {
         await editor.open('sped.spread', 'spread a { sped 8 kn }\n');
         const [action] = await actions('sped.spread', 'unknown-word');

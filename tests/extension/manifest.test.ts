@@ -100,25 +100,6 @@ describe('what `layback check --format lines` prints', () => {
     });
 });
 
-describe('snippets', () => {
-    const snippets = Object.entries(
-        JSON.parse(text('extension/snippets.json')) as Record<string, { body: string[] }>,
-    );
-
-    test.each(snippets)('%s reads as it stands', async (_, { body }) => {
-        const plain = body
-            .join('\n')
-            .replaceAll('$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE', '2026-03-07')
-            .replace(/\$\{\d+\|([^,|]+)[^|]*\|\}/g, '$1')
-            .replace(/\$\{\d+:([^}]*)\}/g, '$1')
-            .replace(/\$\d/g, '');
-        expect(plain).not.toContain('$');
-        const [sheet] = checkAll(await loadText(createServices(), plain));
-        const faults = sheet!.findings.filter(({ rule }) => rule !== 'unknown-name' && rule !== 'use');
-        expect(faults.filter(({ severity }) => severity === 'error')).toEqual([]);
-    });
-});
-
 describe('the walkthrough', () => {
     test('shows no words that the language does not read', async () => {
         for (const name of readdirSync(join(root, 'extension/walkthrough'))) {

@@ -6,7 +6,7 @@ import { afterAll, describe, expect, test } from 'vitest';
 
 const root = path.join(import.meta.dirname, '../..');
 const { problemMatchers } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8')).contributes;
-const [matcher] = problemMatchers;
+const [matcher, unread] = problemMatchers;
 const pattern = new RegExp(matcher.pattern.regexp);
 
 const team = mkdtempSync(path.join(tmpdir(), 'layback matcher '));
@@ -98,4 +98,22 @@ test.each(['C:\\our boat', '\\\\club\\plans', '.'])('as Windows writes its paths
             file: path.win32.join(folder, file).replaceAll('\\', '/'),
         });
     }
+});
+
+test('a file that could not be looked at is told of too, once', () => {
+    const name = 'plans/old, ours.spread';
+    writeFileSync(path.join(team, name), Buffer.from('\ufeffboat a { }', 'utf16le'));
+    const { stdout, stderr } = spawnSync(
+        process.execPath,
+        [path.join(root, 'dist/layback.mjs'), 'check', '--format', 'lines', '--', '.'],
+        { cwd: team, encoding: 'utf8' },
+    );
+    const told = new RegExp(unread.pattern.regexp, 'm').exec(stderr)!;
+    expect([told[unread.pattern.file], told[unread.pattern.message]]).toEqual([
+        name,
+        'is written in UTF-16; save it as UTF-8.',
+    ]);
+    expect(stdout.split('\n').filter((line) => new RegExp(unread.pattern.regexp).test(line))).toEqual([]);
+    expect(stderr.split('\n').filter((line) => pattern.test(line))).toEqual([]);
+    rmSync(path.join(team, name));
 });

@@ -49,7 +49,6 @@ test('the package holds what it needs, and nothing else of the house', () => {
             'extension/media/markdown.css',
             'extension/media/spread-dark.svg',
             'extension/media/spread-light.svg',
-            'extension/snippets.json',
             'extension/syntaxes/layback.tmLanguage.json',
             'extension/walkthrough/boat.md',
             'extension/walkthrough/clean.md',

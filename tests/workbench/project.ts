@@ -19,7 +19,6 @@ export const layback = {
         'dist',
         'extension/language-configuration.json',
         'extension/media',
-        'extension/snippets.json',
         'extension/syntaxes',
         'extension/walkthrough',
     ],

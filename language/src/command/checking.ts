@@ -5,7 +5,7 @@ import type { Unfit } from '../plan/fit.ts';
 import { type Files, type FileText, type Loaded, load, loadInTurn } from '../plan/load.ts';
 import type { Day, Spread } from '../plan/model.ts';
 import { LINKED_OUT, packageOf } from '../plan/names/packages.ts';
-import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
+import { LIBRARY_SCHEME, nameInLibrary, planEnding } from '../plan/names/uses.ts';
 import type { Place } from '../plan/origin.ts';
 import { startOf } from '../plan/place.ts';
 import { createServices, type LaybackServices } from '../plan/services.ts';
@@ -201,7 +201,7 @@ function filesFor(
 }
 
 function readUsed(path: string, roots: readonly string[]): FileText {
-    if (!path.endsWith('.spread')) return { kind: 'unread', reason: 'does not end in .spread' };
+    if (!path.endsWith(planEnding)) return { kind: 'unread', reason: 'does not end in .spread' };
     // Most that are not read are not there, which costs least to see.
     const own = packageOf(URI.file(path));
     if (!existsSync(path)) {
@@ -225,7 +225,6 @@ function readUsed(path: string, roots: readonly string[]): FileText {
 
 function pathShown(uri: URI, cwd: string): string {
     if (uri.scheme === 'file') return showPath(uri.fsPath, cwd);
-    if (uri.scheme === LIBRARY_SCHEME)
-        return `${LIBRARY_SCHEME}:${uri.path.replace(/^\//, '').replace(/\.spread$/, '')}`;
+    if (uri.scheme === LIBRARY_SCHEME) return `${LIBRARY_SCHEME}:${nameInLibrary(uri)}`;
     return uri.toString();
 }

@@ -1,5 +1,6 @@
 import { join, relative, resolve, sep } from 'node:path';
 import type { FileText } from '../plan/load.ts';
+import { planEnding } from '../plan/names/uses.ts';
 import { type Asked, type AskedFile, askedFile } from './asking.ts';
 import { git as ask } from './git.ts';
 import { decode } from './reading.ts';
@@ -28,7 +29,7 @@ export function plansAt(revision: string, paths: readonly string[], cwd: string)
         entries.flatMap((entry): [string, string][] => {
             const [, mode, blob, path] = /^(\d+) blob (\w+)\t(.*)$/s.exec(entry) ?? [];
             // 120000 is a link: where it leads to is not part of the revision.
-            if (mode === undefined || mode === '120000' || !path!.endsWith('.spread')) return [];
+            if (mode === undefined || mode === '120000' || !path!.endsWith(planEnding)) return [];
             return [[join(top, ...path!.split('/')), blob!]];
         }),
     );

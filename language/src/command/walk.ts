@@ -1,9 +1,8 @@
 import { type Dirent, readdirSync, realpathSync, type Stats, statSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { planEnding } from '../plan/names/uses.ts';
 import { nearest } from '../units/nearest.ts';
 import { reasonOf } from './refusal.ts';
-
-const ending = '.spread';
 
 export interface Found {
     /** Absolute paths, each file once, in the order in which they were named; within a folder by name. */
@@ -39,8 +38,8 @@ export function walk(paths: readonly string[], cwd: string): Found {
         }
         if (stats.isDirectory()) walkFolder(absolute);
         else if (!stats.isFile()) refusals.push(`${shown} is neither a file nor a folder.`);
-        else if (!absolute.endsWith(ending)) {
-            refusals.push(`${shown} does not end in ${ending}, so it is not taken for a plan.`);
+        else if (!absolute.endsWith(planEnding)) {
+            refusals.push(`${shown} does not end in ${planEnding}, so it is not taken for a plan.`);
         } else add(absolute);
     }
     return { files: [...files.values()], links, folders, refusals };
@@ -66,7 +65,7 @@ export function walk(paths: readonly string[], cwd: string): Found {
                 const path = join(folder, entry.name);
                 const kind = kindOf(entry, path);
                 if (kind === 'folder' && !isPassedOver(entry.name)) below.push(path);
-                else if (kind === 'file' && entry.name.endsWith(ending) && add(path) !== path)
+                else if (kind === 'file' && entry.name.endsWith(planEnding) && add(path) !== path)
                     links.push(path);
             }
             waiting.push(...below.reverse());
@@ -120,7 +119,7 @@ function missingReason(path: string, error: unknown): string {
 
 function namesBeside(path: string): string[] {
     try {
-        return readdirSync(dirname(path)).filter((name) => name.endsWith(ending));
+        return readdirSync(dirname(path)).filter((name) => name.endsWith(planEnding));
     } catch {
         return [];
     }

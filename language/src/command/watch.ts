@@ -1,5 +1,6 @@
 import { statSync } from 'node:fs';
 import { dirname, resolve, sep } from 'node:path';
+import { planEnding } from '../plan/names/uses.ts';
 import { type Asked, fromPaths } from './asking.ts';
 import { Refusal, reasonOf } from './refusal.ts';
 import { terminal } from './terminal.ts';
@@ -28,7 +29,7 @@ export async function watch(paths: readonly string[], check: Check): Promise<voi
     let timer: NodeJS.Timeout | undefined;
     const changed = (path: string) => {
         const below = folders.some((folder) => path === folder || path.startsWith(folder + sep));
-        if (!reached.has(path) && !(below && (path.endsWith('.spread') || hasNewFolder()))) return;
+        if (!reached.has(path) && !(below && (path.endsWith(planEnding) || hasNewFolder()))) return;
         clearTimeout(timer);
         timer = setTimeout(() => void run(), settled);
     };

@@ -1,7 +1,8 @@
 import { type URI, UriUtils } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { notInPackage, type Package, packageOf, versionIn } from '../plan/names/packages.ts';
-import { type Disk, isPassedOver, planEnding } from './disk.ts';
+import { planEnding } from '../plan/names/uses.ts';
+import { type Disk, isPassedOver } from './disk.ts';
 import { kindOfFile, type Request, readFile, readFolder } from './protocol.ts';
 import { decode, type Reading, stranger, unread } from './reading.ts';
 

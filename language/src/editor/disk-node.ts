@@ -4,7 +4,8 @@ import { basename, join, relative, sep } from 'node:path';
 import { URI } from 'langium';
 import { tooLarge } from '../plan/fit.ts';
 import { LINKED_OUT, notInPackage, type Package, packageOf, versionIn } from '../plan/names/packages.ts';
-import { type Disk, isPassedOver, planEnding } from './disk.ts';
+import { planEnding } from '../plan/names/uses.ts';
+import { type Disk, isPassedOver } from './disk.ts';
 import { decode, type Reading, stranger, unread } from './reading.ts';
 
 /** Files of the `file` scheme as Node reads them. Links are followed as long as they stay inside; a folder that loops is walked once. */

@@ -14,8 +14,6 @@ export interface Disk {
 /** Whether packages are read that are linked from outside the folder. */
 export type LinksOfPackages = 'refused' | 'allowed';
 
-export const planEnding = '.spread';
-
 export function isPassedOver(folderName: string): boolean {
     return folderName.startsWith('.') || folderName === 'node_modules';
 }

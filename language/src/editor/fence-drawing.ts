@@ -4,6 +4,7 @@ import { svgOf } from '../drawing/svg.ts';
 import { plainText } from '../drawing/words.ts';
 import { messageOf } from '../plan/finding.ts';
 import { load } from '../plan/load.ts';
+import { planEnding } from '../plan/names/uses.ts';
 import { createServices } from '../plan/services.ts';
 import { checkAll } from '../rules/check.ts';
 import type { Fence } from './protocol.ts';
@@ -32,7 +33,7 @@ export async function drawFence(
     textOf: (uri: string) => string | undefined,
 ): Promise<Fence> {
     const loaded = await load(createServices(), [URI.parse(at)], (uri) => {
-        if (!uri.path.endsWith('.spread')) return { kind: 'unread', reason: 'does not end in .spread' };
+        if (!uri.path.endsWith(planEnding)) return { kind: 'unread', reason: 'does not end in .spread' };
         const there = uri.toString() === at ? text : textOf(uri.toString());
         return there === undefined ? { kind: 'missing' } : { kind: 'text', text: there };
     });

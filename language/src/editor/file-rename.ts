@@ -6,8 +6,7 @@ import {
     TextEdit,
 } from 'vscode-languageserver';
 import type { Sheet, Use } from '../../grammar/generated/ast.ts';
-import { isInside, pathOf, targetOf, usesOf } from '../plan/names/uses.ts';
-import { planEnding } from './disk.ts';
+import { isInside, pathOf, planEnding, targetOf, usesOf } from '../plan/names/uses.ts';
 import type { EditorSharedServices } from './services.ts';
 import { rangeOf } from './spot.ts';
 

@@ -1,18 +1,22 @@
 import type { SignatureHelpProvider } from 'langium/lsp';
 import type { ParameterInformation, SignatureHelp } from 'vscode-languageserver';
-import { type Property, propertyOf, vocabulary } from '../plan/vocabulary.ts';
+import { type Property, propertyOf } from '../plan/vocabulary.ts';
 import { ruleNamed } from '../rules/registry.ts';
-import { type Caret, caretAt, isQuoted } from './completion/caret.ts';
+import { type Block, type Caret, caretAt, isQuoted } from './completion/caret.ts';
 import { definitionOffers } from './completion/definitions.ts';
+import { propertyOffers } from './completion/properties.ts';
 import type { EditorServices } from './services.ts';
 
 /** While one types: what the property looks like, which part of it is due, or what the block takes. */
 export function help(services: EditorServices): SignatureHelpProvider {
     return {
         signatureHelpOptions: { triggerCharacters: ['{', ' '], retriggerCharacters: ['\n'] },
-        provideSignatureHelp(document, { position }) {
+        provideSignatureHelp(document, { position, context }) {
             const caret = caretAt(document, position, services);
-            return caret && !isQuoted(caret) ? helpAt(caret) : undefined;
+            if (!caret || isQuoted(caret)) return undefined;
+            // Behind each blank all that a block may say would be too much: only what is begun is told there.
+            const isBlank = context?.triggerCharacter === ' ' && !context.isRetrigger;
+            return isBlank && caret.blocks.length > 0 && caret.entry === '' ? undefined : helpAt(caret);
         },
     };
 }
@@ -25,7 +29,7 @@ function helpAt(caret: Caret): SignatureHelp | undefined {
     if (!block.context) return undefined;
     const property = word && !caret.opensLine ? propertyOf(block.context, word) : undefined;
     if (property) return propertyHelp(property, caret.entry);
-    return blockHelp(block.context, vocabulary[block.context]);
+    return blockHelp(block, block.context, caret.start);
 }
 
 /** The example of a property, its numbers and texts one after the other. */
@@ -54,9 +58,12 @@ function propertyHelp(property: Property, entry: string): SignatureHelp {
     };
 }
 
-function blockHelp(context: string, properties: readonly Property[]): SignatureHelp {
-    const label = `${context}: ${properties.map(({ word }) => word).join(', ')}`;
-    return { signatures: [{ label, documentation: 'What this block may say.' }], activeSignature: 0 };
+/** What a block may say and has not said yet. */
+function blockHelp(block: Block, context: string, start: number): SignatureHelp | undefined {
+    const words = propertyOffers(block, start).map(({ label }) => label);
+    if (words.length === 0) return undefined;
+    const label = `${context}: ${words.join(', ')}`;
+    return { signatures: [{ label, documentation: 'What this block may still say.' }], activeSignature: 0 };
 }
 
 function settingsHelp(rule: string | undefined): SignatureHelp | undefined {

@@ -11,6 +11,7 @@ import {
     type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { type Edit, type Finding, type Fix, messageOf } from '../plan/finding.ts';
+import { makingFile } from './missing-file.ts';
 import { textEditOf } from './removal.ts';
 import type { EditorServices, EditorSharedServices } from './services.ts';
 import { escaped } from './snippets.ts';
@@ -57,15 +58,18 @@ function actionsFor(
 ): CodeAction[] {
     const message = messageOf(finding);
     const about = diagnostics.filter((each) => each.code === finding.rule && each.message === message);
-    const fixes = finding.fixes.map(
-        (fix): CodeAction => ({
-            title: fix.title,
-            kind: CodeActionKind.QuickFix,
-            diagnostics: about,
-            ...(isObvious(fix, finding) && { isPreferred: true }),
-            edit: editBy(fix.edits, shared),
-        }),
-    );
+    const fixes = [
+        ...finding.fixes.map(
+            (fix): CodeAction => ({
+                title: fix.title,
+                kind: CodeActionKind.QuickFix,
+                diagnostics: about,
+                ...(isObvious(fix, finding) && { isPreferred: true }),
+                edit: editBy(fix.edits, shared),
+            }),
+        ),
+        ...makingFile(finding, document, about, shared),
+    ];
     const sheet = shared.editor.Checks.of(document.uri);
     const waiver = sheet && waiverFor(finding, sheet, document);
     if (!waiver) return fixes;

@@ -2,8 +2,8 @@ import { DefaultLangiumDocumentFactory, DocumentState, type LangiumDocument, URI
 import type { LangiumSharedServices } from 'langium/lsp';
 import { library } from '../library/library.ts';
 import { packageOf } from '../plan/names/packages.ts';
-import { isInside, LIBRARY_SCHEME } from '../plan/names/uses.ts';
-import { type Disk, isLookedAt, planEnding } from './disk.ts';
+import { isInside, LIBRARY_SCHEME, nameInLibrary, planEnding } from '../plan/names/uses.ts';
+import { type Disk, isLookedAt } from './disk.ts';
 import { fitting, type Reading, type Refusal, stranger } from './reading.ts';
 import type { EditorSharedServices } from './services.ts';
 
@@ -178,7 +178,7 @@ export class Sources {
 }
 
 function builtIn(uri: URI): Reading {
-    const text = library.get(uri.path.replace(/^\//, '').replace(/\.spread$/, ''));
+    const text = library.get(nameInLibrary(uri));
     return text === undefined ? { kind: 'missing' } : { kind: 'text', text };
 }
 

@@ -1,7 +1,7 @@
 import { DefaultWorkspaceManager, type FileSystemNode, type LangiumDocument, URI } from 'langium';
 import type { WorkspaceFolder } from 'vscode-languageserver';
 import { addLibraryFile, libraryUris } from '../plan/load.ts';
-import { isInside } from '../plan/names/uses.ts';
+import { isInside, planEnding } from '../plan/names/uses.ts';
 import type { LaybackServices } from '../plan/services.ts';
 import type { EditorBuilder } from './builder.ts';
 import type { EditorSharedServices } from './services.ts';
@@ -70,7 +70,7 @@ export class TeamFolders extends DefaultWorkspaceManager {
     }
 
     override shouldIncludeEntry(entry: FileSystemNode): boolean {
-        return entry.isFile && entry.uri.path.endsWith('.spread');
+        return entry.isFile && entry.uri.path.endsWith(planEnding);
     }
 
     private libraryFiles(): LangiumDocument[] {

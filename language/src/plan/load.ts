@@ -2,7 +2,7 @@ import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { Sheet } from '../../grammar/generated/ast.ts';
 import { library } from '../library/library.ts';
 import { PRELUDE } from './names/reach.ts';
-import { LIBRARY_SCHEME, libraryUri } from './names/uses.ts';
+import { LIBRARY_SCHEME, libraryUri, nameInLibrary } from './names/uses.ts';
 import type { LaybackServices } from './services.ts';
 
 /** What became of reading a file. A reason completes `plan.spread …`, as in `is not UTF-8`. */
@@ -116,7 +116,7 @@ export function addLibraryFile(services: LaybackServices, uri: URI): LangiumDocu
     const { LangiumDocuments } = services.shared.workspace;
     const known = LangiumDocuments.getDocument(uri);
     if (known) return known;
-    const text = library.get(uri.path.replace(/^\//, '').replace(/\.spread$/, ''));
+    const text = library.get(nameInLibrary(uri));
     return text === undefined ? undefined : addText(services, uri, text);
 }
 

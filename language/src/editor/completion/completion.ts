@@ -11,8 +11,10 @@ import { timeOffers } from './log.ts';
 import { nameOffers } from './names.ts';
 import { allPositions, freePositions, goingOn, namedPositions, positionsFished } from './positions.ts';
 import { documentationOf, propertyOffers } from './properties.ts';
+import { halyards } from './reachable.ts';
+import { starterOffers, today } from './starters.ts';
 import { unitOffers } from './units.ts';
-import { settingOffers, wordOffers } from './words.ts';
+import { plain, settingOffers, wordOffers } from './words.ts';
 
 /**
  * Offers what fits at the caret and nothing else: properties that are not said yet, gear that is still free, units
@@ -71,7 +73,7 @@ function lacksReason({ entry }: Caret, next: readonly Following[]): boolean {
 /** What begins a property of the innermost block, or a definition. */
 function offersToBegin(caret: Caret, services: EditorServices): Offer[] {
     const block = caret.blocks.at(-1);
-    if (!block) return definitionOffers();
+    if (!block) return [...definitionOffers(), ...(caret.opensLine ? starterOffers() : [])];
     if (block.node.$type === 'RuleSetting') return settingOffers(caret);
     const offers = propertyOffers(block, caret.start).map((offer) => ({ ...offer, rank: offer.rank + 200 }));
     switch (block.context) {
@@ -88,6 +90,7 @@ function offersToGoOn(next: readonly Following[], caret: Caret, services: Editor
     return next.flatMap((each) => {
         if (isPosition(each)) return positionOffers(caret, services);
         if (each.isReference) return nameOffers(each, caret, services);
+        if (each.rule === 'From' && each.keyword !== undefined) return towPointOffers(each, caret, services);
         if (each.keyword !== undefined) return keywordOffers(each, caret);
         switch (each.terminal) {
             case 'STRING':
@@ -161,6 +164,16 @@ function quoteOffers({ role, rule }: Following, caret: Caret): Offer[] {
     ];
 }
 
+/** The ends of the outriggers, the clip and the tip as they are said, not by their first words. */
+function towPointOffers({ keyword = '' }: Following, caret: Caret, services: EditorServices): Offer[] {
+    const wholes: Readonly<Record<string, readonly string[]>> = {
+        flat: ['flat clip'],
+        halyard: halyards(caret.document, services).map((number) => `halyard ${number}`),
+        rod: ['rod tip'],
+    };
+    return plain(wholes[keyword] ?? [keyword], CompletionItemKind.Keyword);
+}
+
 /** A number as the language's own example has it, to see what is meant. */
 function exampleOffers({ entry, blocks, start, offset }: Caret): Offer[] {
     const [word = ''] = /^\S+/.exec(entry) ?? [];
@@ -179,10 +192,7 @@ function exampleOffers({ entry, blocks, start, offset }: Caret): Offer[] {
 /** The day that it is where one types. */
 function dayOffers({ start, offset }: Caret): Offer[] {
     if (start !== offset) return [];
-    const now = new Date();
-    const two = (number: number) => String(number).padStart(2, '0');
-    const label = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-    return [{ label, kind: CompletionItemKind.Value, detail: 'Today', rank: 40 }];
+    return [{ label: today(), kind: CompletionItemKind.Value, detail: 'Today', rank: 40 }];
 }
 
 function split<T>(all: readonly T[], is: (one: T) => boolean): [T[], T[]] {

@@ -8,6 +8,7 @@ import { pathOf } from '../../plan/names/uses.ts';
 import { readPosition } from '../../plan/resolve/position.ts';
 import { definitionName } from '../../plan/resolve/table.ts';
 import { propertyOf } from '../../plan/vocabulary.ts';
+import { parseDate } from '../../units/date.ts';
 import { definitionOffers } from '../completion/definitions.ts';
 import { definitionNamed, definitionsOf } from '../named.ts';
 import type { EditorServices } from '../services.ts';
@@ -66,8 +67,11 @@ function answer(asked: Question): Answer {
             return word(aboutKind(kind));
         case 'path':
             return word(aboutFile(node as Use, asked));
+        case 'date':
+        case 'until':
+            return word(aboutDay(asked.spot));
         default:
-            return word(aboutWord(asked.spot));
+            return word(node.$type === 'Use' ? aboutKind('use') : aboutWord(asked.spot));
     }
 }
 
@@ -132,6 +136,26 @@ function aboutFile(use: Use, { document, services }: Question): Part[] {
         ? [title(pathOf(use)), code(held.join('\n'))]
         : [title(pathOf(use), 'holds nothing yet')];
 }
+
+/** A date with its day of the week, by which a crew would see that it is the wrong one. */
+function aboutDay({ node, leaf, property }: Spot): Part[] {
+    const parsed = parseDate(leaf.text);
+    if (typeof parsed !== 'string') return [];
+    const day = dayOfWeek.format(new Date(`${parsed}T00:00:00Z`));
+    const context = contextOf(node);
+    const { word } = node as { word?: string };
+    const said = context && word ? propertyOf(context, word) : undefined;
+    return [
+        title(day, property === 'until' ? 'until' : word),
+        ...(property === 'until'
+            ? [text('The last day that the waiver holds, by the date of the plan.')]
+            : said
+              ? [text(said.says)]
+              : []),
+    ];
+}
+
+const dayOfWeek = new Intl.DateTimeFormat('en-GB', { dateStyle: 'full', timeZone: 'UTC' });
 
 function aboutKind(kind: string | undefined): Part[] {
     const offer = definitionOffers().find(({ label }) => label === kind);

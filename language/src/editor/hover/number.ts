@@ -18,7 +18,8 @@ export function aboutNumber(node: QuantityNode, line: LineFigures | undefined, s
     if (!quantity) return [];
     if (owner.$type === 'Back') return aboutBack(owner as Back, line, speech);
     const property = propertyOfNumber(owner);
-    if (quantity.unit.dimension === 'count') return [];
+    if (quantity.unit.dimension === 'count')
+        return property ? [title(node.$cstNode?.text ?? '', property.word), text(property.says)] : [];
     const told = printBoth(si(quantity), quantity);
     const lineClass = property?.word === 'class' ? classOf(quantity) : undefined;
     return [

@@ -5,6 +5,9 @@ import { PACKAGE_SCHEME, packageOf, placesOfPackage, readPackagePath, staysInsid
 /** The scheme under which the built-in library is read, in `use "layback:species"` and as a document. */
 export const LIBRARY_SCHEME = 'layback';
 
+/** How the name of every plan ends. */
+export const planEnding = '.spread';
+
 /** What a `use` points at, or why it points at nothing. */
 export type UseTarget =
     | { readonly kind: 'file' | 'library'; readonly uri: URI }
@@ -55,8 +58,13 @@ export function libraryUri(path: string): URI {
     const name = path.slice(path.indexOf(':') + 1).replace(/^\/+/, '');
     return URI.from({
         scheme: LIBRARY_SCHEME,
-        path: `/${name.endsWith('.spread') ? name : `${name}.spread`}`,
+        path: `/${name.endsWith(planEnding) ? name : `${name}${planEnding}`}`,
     });
+}
+
+/** The name in the library of a document under its scheme, `species` of `layback:/species.spread`. */
+export function nameInLibrary(uri: URI): string {
+    return uri.path.replace(/^\//, '').replace(/\.spread$/, '');
 }
 
 export function isInside(uri: URI, root: URI): boolean {

@@ -48,8 +48,16 @@ import {
     texts,
 } from './values.ts';
 
-/** A spread as a plan: presets applied, every value with the voice that had the last word on it. */
+/** A spread as a plan: presets applied, every value with the voice that had the last word on it. A log asks for it too. */
 export function readSpread(definition: Definition, gathered: Gathered): Spread {
+    const known = gathered.readings.get(definition);
+    if (known) return known as Spread;
+    const plan = readPlan(definition, gathered);
+    gathered.readings.set(definition, plan);
+    return plan;
+}
+
+function readPlan(definition: Definition, gathered: Gathered): Spread {
     const table = gather(definition, gathered);
     const boat = reference(table, 'boat', 'boat', gathered, boatOf);
     const target = reference(table, 'target', 'species', gathered, readSpecies);
