@@ -38,6 +38,7 @@ test('the package holds what it needs, and nothing else of the house', () => {
             'dist/press/renderer.cjs',
             'dist/press/renderer.wasm',
             'dist/press/views.js',
+            'dist/press/workshop.js',
             'dist/preview.css',
             'dist/preview.js',
             'dist/rule-pages.json',
