@@ -48,7 +48,7 @@ function twoFish({ lines, hold }: Spread): string[] {
             : []),
         ...both.map(
             ([name, positions]) =>
-                `${name} cannot take two of ${listed(positions)}: say before the lines go in who takes the second.`,
+                `${name} cannot take ${positions.length === 2 ? 'both' : 'two of'} ${listed(positions)}: say before the lines go in who takes the second.`,
         ),
         ...(unnamed.length > 0 ? [`Nobody is named for ${listed(unnamed.map(nameOf))}.`] : []),
     ];

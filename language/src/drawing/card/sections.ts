@@ -25,8 +25,8 @@ export interface Item {
     readonly number?: number;
 }
 
-/** How far the running line has to go before it meets another: said once, not at every degree. */
-const degreesTold = 'Degrees: how far the fish has gone to that side when the running line meets the other.';
+/** Where the fish is when the running line meets another: said once, not at every distance. */
+const asideTold = 'Fish so many metres to a side: where it has gone when the running line meets the other.';
 
 export const clearingTitle = 'Clearing after a strike';
 
@@ -132,7 +132,7 @@ function clearingItems(card: CardContents): Item[] {
                 words: `${grouped(order).join('; ')}.`,
             }),
         ),
-        ...sentences(after.length > 0 ? [degreesTold] : stated ? [] : remarks),
+        ...sentences(after.length > 0 ? [asideTold] : stated ? [] : remarks),
     ];
 }
 
@@ -193,7 +193,7 @@ function figureItems(card: CardContents, tabled: boolean): Item[] {
     const { turns, clearing, remarks } = card;
     const leaning = [
         ...(isMarked(card) ? [`A ${estimateMark} before a figure: it leans on an estimate.`] : []),
-        ...(tabled ? [degreesTold] : []),
+        ...(tabled ? [asideTold] : []),
         ...(turns.sides.length > 0 ? turns.remarks : []),
         ...clearing.remarks,
     ];
