@@ -118,9 +118,10 @@ function drawSides({ water, bow }: Sheet, { soft }: Palette): string {
             text([right, water.y - bars - 12], 'starboard', { ...style, anchor: 'end' })
         );
     }
+    // As far out as they go: the ends of the poles are near.
     return (
-        text([right - 16, water.y + 40], 'port', { ...style, anchor: 'end' }) +
-        text([right - 16, water.y + water.height - 20], 'starboard', { ...style, anchor: 'end' })
+        text([right - 10, water.y + letters.small + 2], 'port', { ...style, anchor: 'end' }) +
+        text([right - 10, water.y + water.height - 9], 'starboard', { ...style, anchor: 'end' })
     );
 }
 

@@ -1,5 +1,5 @@
 import type { Measure } from '../plan/measure.ts';
-import type { Spread } from '../plan/model.ts';
+import type { Rules, Spread } from '../plan/model.ts';
 import { print } from '../units/print.ts';
 import { units } from '../units/unit.ts';
 
@@ -38,11 +38,16 @@ export function titleOfPlan(plan: Spread): Title {
             { caption: 'Date', value: date?.value ?? unsaid },
             ...(edition ? [{ caption: 'Edition', value: edition.value }] : []),
             ...(author ? [{ caption: 'Drawn up by', value: author.value }] : []),
-            ...(event ? [{ caption: 'Event', value: event.value.title }] : []),
+            ...(event ? [{ caption: rulesCaption(event.value), value: event.value.title }] : []),
             ...(depth ? [{ caption: 'Depth', value: said(depth, units.m) }] : []),
         ],
         caution: CAUTION,
     };
+}
+
+/** An event has its hours or its radio; a team's own rules on any day have neither. */
+function rulesCaption({ linesIn, linesOut, callIn }: Rules): string {
+    return linesIn || linesOut || callIn ? 'Event' : 'Rules';
 }
 
 function seaWords({ sea, heading }: Spread): string {

@@ -118,9 +118,12 @@ function notesOf({ plan }: AnalysedPlan): string[] {
     ];
 }
 
-/** Every text of a plan may come from anyone: none keeps what could steer a terminal or turn the writing. */
+/**
+ * Every text of a plan may come from anyone: none keeps what could steer a terminal or turn the writing. What is quoted
+ * from a plan stands between marks that a crew reads, too.
+ */
 function cleaned<T>(value: T): T {
-    if (typeof value === 'string') return plainText(value) as T;
+    if (typeof value === 'string') return plainText(value).replace(/`([^`]+)`/g, '“$1”') as T;
     if (Array.isArray(value)) return value.map(cleaned) as T;
     if (typeof value !== 'object' || value === null) return value;
     return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, cleaned(each)])) as T;

@@ -120,9 +120,12 @@ function metresAside(metres: number): string {
     return `fish ${Math.max(1, Math.round(metres))} m`;
 }
 
-/** The order that the team states; the last one said, where it says several. */
-function statedOrder({ orders }: Spread, what: StatedOrder['what']): StatedOrder | undefined {
-    return orders.findLast((order) => order.what === what);
+/** The order that the team states, of lines that are out; the last one said, where it says several. */
+function statedOrder({ orders, lines }: Spread, what: StatedOrder['what']): StatedOrder | undefined {
+    const said = orders.findLast((order) => order.what === what);
+    const there = new Set(lines.map(({ position }) => position.name));
+    const positions = said?.positions.filter(({ value }) => there.has(value.name)) ?? [];
+    return said && positions.length > 0 ? { ...said, positions } : undefined;
 }
 
 function because({ because }: StatedOrder): { because?: string } {

@@ -13,7 +13,7 @@ import { type PaperName, type Setting, settingOn, sizes } from './paper.ts';
 import { evenRoom, fill, fillColumns, heightOf, type Piece, stack } from './piece.ts';
 import { footOf, headingOf, proseOf } from './prose.ts';
 import { clearingRows, clearingTitle, sectionsOf } from './sections.ts';
-import { type PlacedTable, tablesFor } from './table.ts';
+import { columnGap, type PlacedTable, tablesFor } from './table.ts';
 
 export interface CardWishes {
     readonly paper?: PaperName;
@@ -57,7 +57,7 @@ function printed(whole: CardContents, scene: Scene, setting: Setting): string[] 
     for (const table of tablesFor(workingColumns(card.rows), card.rows, width)) putTable(table, hand);
     const clearings = clearingRows(card);
     const heading = headingOf({ id: 'clearing', title: clearingTitle }, width);
-    const tables = tablesFor(clearingColumns(clearings), clearings, width);
+    const tables = tablesFor(clearingColumns(clearings), clearings, width, columnGap.words);
     for (const [index, table] of tables.entries()) putTable(table, hand, index === 0 ? heading : undefined);
     let rest = sectionsOf(card, tables.length > 0).flatMap((section) =>
         proseOf(section, columnWidth(setting)),

@@ -5,6 +5,10 @@ export interface Piece {
     readonly height: number;
     /** Stays on the page or in the column of what follows it. */
     readonly keep?: boolean;
+    /** Stands above it where it opens a column and what it belongs to began in another one. */
+    readonly again?: Piece;
+    /** Room before what follows; none is needed where it would open a column. */
+    readonly blank?: boolean;
     /** SVG of ours, from its upper left corner. */
     readonly draw: (at: Spot) => string;
 }
@@ -43,9 +47,11 @@ export function fillColumns(
     const filled: Piece[][] = [];
     let rest = [...pieces];
     for (let column = 0; column < columns; column++) {
-        const [fitting, left] = fill(rest, room);
+        if (rest[0]?.blank) rest = rest.slice(1);
+        const again = rest[0]?.again;
+        const [fitting, left] = fill(again ? [again, ...rest] : rest, room);
         filled.push(fitting);
-        rest = left;
+        if (fitting.length > 0) rest = left;
     }
     return [filled, rest];
 }

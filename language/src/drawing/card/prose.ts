@@ -17,7 +17,14 @@ interface Run {
 
 /** The heading of a section and its items, for a column of this width. */
 export function proseOf(section: Section, width: number): Piece[] {
-    return [headingOf(section, width), ...section.items.flatMap((item) => itemPieces(item, width)), spacer];
+    const again = againOf(section, width);
+    const [first, ...others] = section.items.flatMap((item) => itemPieces(item, width));
+    return [
+        headingOf(section, width),
+        ...(first ? [first] : []),
+        ...others.map((piece) => ({ ...piece, again })),
+        spacer,
+    ];
 }
 
 /** Kept with what follows it; a bookmark of its own. */
@@ -33,7 +40,20 @@ export function headingOf({ id, title }: Pick<Section, 'id' | 'title'>, width: n
     };
 }
 
-const spacer: Piece = { height: 14, draw: () => '' };
+/** Where a section goes on: for the eye alone, since whoever hears it read comes from its beginning. */
+function againOf({ title }: Section, width: number): Piece {
+    return {
+        height: sizes.headingLine,
+        keep: true,
+        draw: ([x, y]) =>
+            '<g data-tag="Artifact">' +
+            text([x, y + 44], `${title}, continued`, { size: sizes.text, weight: 'italic', fill: soft }) +
+            '</g>' +
+            line([x, y + 56], [x + width, y + 56], { stroke: ink, width: 1.5 }),
+    };
+}
+
+const spacer: Piece = { height: 14, blank: true, draw: () => '' };
 
 /** So many lines of one item stay together. */
 const together = 10;

@@ -86,12 +86,15 @@ function rowOf(figures: LineFigures, places: ReadonlyMap<string, number>, spoken
         ...(wave.known && !wave.value.onFace && { part: partWords(wave.value.part) }),
         ...(reading && { reading }),
         ...(from && { from }),
-        ...(clip && { clip: toldLoad(clip.si, clip.quantity) }),
+        ...(clip && { clip: toldLoad(clip.si, clip.quantity, lineClass) }),
         ...(wraps && { wraps: `${print(wraps.si, units.count)} wraps` }),
         ...(loop && { loop: toldLength(loop.si, loop.quantity) }),
         ...(wait && { wait: print(wait.si, wait.quantity ?? units.s) }),
         drags: Object.fromEntries(
-            figures.drags.map(({ stage, force }) => [stage, toldLoad(force.si, force.quantity, spoken.load)]),
+            figures.drags.map(({ stage, force }) => [
+                stage,
+                toldLoad(force.si, force.quantity, lineClass, spoken.load),
+            ]),
         ),
         ...(tested && {
             tested: { date: tested.date.value, ...(tested.by && { by: tested.by.value }) },

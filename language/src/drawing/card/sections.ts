@@ -61,7 +61,7 @@ export function sectionsOf(card: CardContents, tabled = false): Section[] {
         },
         { id: 'fallbacks', title: 'If something is out', items: fallbackItems(card) },
         { id: 'event', title: 'Limits to keep', items: sentences(card.event) },
-        { id: 'notes', title: 'Notes', items: sentences(card.notes.map(closed)) },
+        { id: 'notes', title: 'Notes', items: sentences(card.notes.map(sentence)) },
         { id: 'figures', title: 'What the figures stand on', items: figureItems(card, tabled) },
         { id: 'cautions', title: 'Cautions', items: sentences(card.cautions) },
     ];
@@ -132,8 +132,14 @@ function clearingItems(card: CardContents): Item[] {
                 words: `${grouped(order).join('; ')}.`,
             }),
         ),
-        ...sentences(after.length > 0 ? [asideTold] : stated ? [] : remarks),
+        ...sentences(after.length > 0 ? asideOf(card) : stated ? [] : remarks),
     ];
+}
+
+function asideOf({ clearing }: CardContents): string[] {
+    return clearing.after.some(({ order }) => order.some(({ reason }) => reason.startsWith('fish ')))
+        ? [asideTold]
+        : [];
 }
 
 function statedClearing({ clearing: { stated } }: CardContents): Item[] {
@@ -193,7 +199,7 @@ function figureItems(card: CardContents, tabled: boolean): Item[] {
     const { turns, clearing, remarks } = card;
     const leaning = [
         ...(isMarked(card) ? [`A ${estimateMark} before a figure: it leans on an estimate.`] : []),
-        ...(tabled ? [asideTold] : []),
+        ...(tabled ? asideOf(card) : []),
         ...(turns.sides.length > 0 ? turns.remarks : []),
         ...clearing.remarks,
     ];

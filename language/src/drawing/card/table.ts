@@ -7,8 +7,10 @@ import { sizes } from './paper.ts';
 import type { Piece } from './piece.ts';
 
 const { ink, face } = palettes.light;
-const gap = 18;
 const pad = 9;
+
+/** Between columns of numbers; columns of words need more, or they are read across. */
+export const columnGap = { numbers: 18, words: 32 };
 
 /** A table on paper: a head that is repeated on a new page, and its rows. */
 export interface PlacedTable {
@@ -21,14 +23,15 @@ export function tablesFor<Row>(
     columns: readonly Column<Row>[],
     rows: readonly Row[],
     width: number,
+    gap = columnGap.numbers,
 ): PlacedTable[] {
     if (rows.length === 0) return [];
-    const all = parts(columns, rows, width);
+    const all = parts(columns, rows, width, gap);
     return all.flatMap((some) => {
         // Where the table is in parts, a row that has nothing for one of them is left out there.
         const told = rows.filter((row) => some.some(({ key, cell }) => !key && cell(row).length > 0));
         const shown = all.length === 1 ? rows : told;
-        return shown.length > 0 ? [placed(some, shown, width)] : [];
+        return shown.length > 0 ? [placed(some, shown, width, gap)] : [];
     });
 }
 
@@ -37,6 +40,7 @@ function parts<Row>(
     columns: readonly Column<Row>[],
     rows: readonly Row[],
     width: number,
+    gap: number,
 ): (readonly Column<Row>[])[] {
     const least = (some: readonly Column<Row>[]) =>
         some.reduce((sum, column) => sum + widths(column, rows).least + gap, -gap);
@@ -101,10 +105,15 @@ function sizeOf({ as }: CellLine): number {
     return as === 'large' ? sizes.large : sizes.table;
 }
 
-function placed<Row>(columns: readonly Column<Row>[], rows: readonly Row[], width: number): PlacedTable {
+function placed<Row>(
+    columns: readonly Column<Row>[],
+    rows: readonly Row[],
+    width: number,
+    gap: number,
+): PlacedTable {
     const own = shared(
         columns.map((column) => widths(column, rows)),
-        width,
+        width - gap * (columns.length - 1),
     );
     let x = 0;
     const lefts = own.map((each) => {
@@ -142,7 +151,7 @@ function placed<Row>(columns: readonly Column<Row>[], rows: readonly Row[], widt
  * high, so that they break none; then to others that would; then to all.
  */
 function shared(wide: readonly Widths[], width: number): number[] {
-    let room = width - gap * (wide.length - 1);
+    let room = width;
     const least = wide.reduce((sum, each) => sum + each.least, 0);
     // A single word too many for the paper: all give way alike, and what does not fit is cut.
     if (least > room) return wide.map((each) => (each.least * room) / least);

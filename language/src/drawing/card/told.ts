@@ -34,9 +34,19 @@ export function toldLength(metres: number, like: Quantity | undefined, usual: Un
     return told(metres, formOf(like, 'length') ?? usual);
 }
 
-/** A load, N, as the scale shows it. */
-export function toldLoad(newtons: number, like: Quantity | undefined, usual: Unit = usualUnit.load): Told {
-    return told(massOf(newtons), formOf(like, 'load') ?? usual);
+/**
+ * A load, N, as the scale shows it. Every load of a line is told in the unit of its class: pounds beside kilograms in
+ * one row would be read for each other.
+ */
+export function toldLoad(
+    newtons: number,
+    like: Quantity | undefined,
+    lineClass?: Measure,
+    usual: Unit = usualUnit.load,
+): Told {
+    const own = formOf(like, 'load');
+    const unit = formOf(lineClass?.quantity, 'load')?.unit ?? own?.unit ?? usual;
+    return told(massOf(newtons), own?.unit === unit ? own : unit);
 }
 
 /** A figure, marked where it leans on an estimate; nothing where it is silent. */
