@@ -70,5 +70,11 @@ function covers(
     };
     const tried = { ...analysed, plan: { ...plan, waivers: [...plan.waivers, waiver] } };
     const left = judge(sheet.resolved, [tried], [rule]).findings;
-    return !left.some(({ what, at }) => what === finding.what && at.start === finding.at.start);
+    const isOfIt = (names: readonly string[]) =>
+        names.length > 0 && names.every((name) => finding.positions.includes(name));
+    // Of several lines that are said of together those that are not waived are said by themselves.
+    return !left.some(
+        ({ what, at, positions: about }) =>
+            at.start === finding.at.start && (what === finding.what || isOfIt(about)),
+    );
 }

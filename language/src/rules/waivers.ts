@@ -40,8 +40,11 @@ function reasonToIgnore({ because, until }: Waiver, { date }: Spread): WaiverOut
     return until && date && until.value < date.value ? 'run out' : undefined;
 }
 
-function covers(waiver: Waiver, rule: string, { positions = [] }: Problem): boolean {
+function covers(waiver: Waiver, rule: string, { positions = [], together }: Problem): boolean {
     if (waiver.rule.value !== rule) return false;
     const concerned = positions.map(({ position }) => position.name);
-    return waiver.positions.every(({ value }) => concerned.includes(value.name));
+    const named = waiver.positions.map(({ value }) => value.name);
+    if (named.every((name) => concerned.includes(name))) return true;
+    // What is said of several lines at once is waived for several at once.
+    return together !== undefined && concerned.length > 0 && concerned.every((name) => named.includes(name));
 }

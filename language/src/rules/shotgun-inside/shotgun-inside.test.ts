@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkText, expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { checkText, expectMarked, mended, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 describe('shotgun-inside', () => {
     test('the shotgun is the longest line', async () => {
@@ -25,6 +25,18 @@ describe('shotgun-inside', () => {
         expect(found[0]?.positions).toEqual(['shotgun', 'port long rigger', 'starboard long corner']);
         const waived = text.replace(/\n}\n$/, '\n    waive shotgun-inside because "a middle line"\n}\n');
         expect(new Set((await checkText(waived)).findings.map(({ rule }) => rule))).toContain('size-order');
+    });
+
+    test('on a wave it is mended by the wave behind the longest line', async () => {
+        const text = today(
+            '    port long rigger { lure wisp  back wave 5 }\n    shotgun { lure pin  back wave 4 }',
+        );
+        const after = await mended(text, 'shotgun-inside');
+        expect(after).toContain('shotgun { lure pin  back wave 6 }');
+        expect(await messagesOf(after, 'shotgun-inside')).toEqual([]);
+        await expect(mended(text.replace('wave 4', '30 m'), 'shotgun-inside')).rejects.toThrow(
+            'offers no fix',
+        );
     });
 
     test('a shotgun by itself is the longest line, and one whose place is not known is left alone', async () => {

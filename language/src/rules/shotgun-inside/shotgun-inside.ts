@@ -1,5 +1,8 @@
+import type { LineFigures } from '../../plan/figures.ts';
+import type { Back } from '../../plan/model.ts';
 import { distances, isBehind } from '../distances.ts';
-import { fishedLines } from '../neighbours.ts';
+import { replaceValue } from '../fixes.ts';
+import { fishedLines, known } from '../neighbours.ts';
 import { rule } from '../rule.ts';
 import { practice } from '../standing.ts';
 
@@ -26,8 +29,16 @@ export const shotgunInside = rule({
                 why: 'The shotgun is the longest line, down the middle.',
                 remedy: 'Run it behind the others, or give it another name.',
                 related: [{ at: longest.line.back ?? longest.line, what: 'The longest line runs here.' }],
+                fixes: [behind(line.back, longest)],
                 positions: [line, longest.line, ...others.map(({ line }) => line)],
             });
         }
     },
 });
+
+/** On the wave behind the longest line's, where the shotgun is on a wave. */
+function behind(back: Back | undefined, longest: LineFigures) {
+    const wave = known(longest.wave)?.wave;
+    if (back?.kind !== 'wave' || wave === undefined) return undefined;
+    return replaceValue((text) => `Let it back to wave ${text}`, back.wave, wave + 1);
+}

@@ -58,6 +58,12 @@ describe('turn-stall', () => {
             '\n    waive turn-stall on port long rigger because "it comes in"\n}\n',
         );
         expect((await found(waived)).map(({ positions }) => positions)).toEqual([['starboard long rigger']]);
+        const both = waived.replace(
+            'on port long rigger',
+            'between port long rigger and starboard long rigger',
+        );
+        const { findings } = await checkText(both);
+        expect(findings.filter(({ rule }) => rule === 'turn-stall' || rule === 'waiver-idle')).toEqual([]);
     });
 
     test('is mended by a wider turn', async () => {
