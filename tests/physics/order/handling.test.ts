@@ -47,6 +47,12 @@ test('flat lines come in first, shortest first: common practice, no source', () 
     expect(demands.map(({ first, second }) => [first, second])).toContainEqual([SHORT_CORNER, LONG_RIGGER]);
 });
 
+test('however the lines are listed, the longest goes out first and the shortest comes in first', () => {
+    const free = [33, 16, 62, 24].map((astern, index) => line([0, 4 * index, 3], [0, 4 * index, 3], astern));
+    expect(settingOrder(free)).toEqual({ order: [2, 0, 3, 1], cycles: [], demands: [] });
+    expect(retrievingOrder(free)).toEqual({ order: [1, 3, 0, 2], cycles: [], demands: [] });
+});
+
 test('geometry outdoes length: a rigger shorter than the flat line it would cross still goes first', () => {
     const lines = [
         { ...boat[SHORT_CORNER]!, astern: 40 },

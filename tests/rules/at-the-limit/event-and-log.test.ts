@@ -82,3 +82,8 @@ test('line-count: an event that counts no lines, and no event at all, allow any 
     ).toEqual([]);
     expect(await messagesOf(today(`    ${lines}`), 'line-count')).toEqual([]);
 });
+
+test('unused: a log is kept for its own sake, and a plan is there to be fished', async () => {
+    const text = `${today('    port short corner { lure broad  back wave 2 }')}log 2026-03-14 {\n    using today\n}\n`;
+    expect(await messagesOf(text, 'unused')).toEqual([]);
+});

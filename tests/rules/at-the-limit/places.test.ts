@@ -123,3 +123,17 @@ describe('thin-inside-thick', () => {
             ).toEqual([]);
     });
 });
+
+test('size-order: a lure that nobody measured is neither larger nor smaller than another', async () => {
+    const found = (near: string, far: string) =>
+        messagesOf(
+            today(
+                `    port short corner { lure ${near}  back wave 2 }\n    port long rigger { lure ${far}  back wave 5 }`,
+                'lure blank "Blank" jet { }',
+            ),
+            'size-order',
+        );
+    expect(await found('wisp', 'broad')).toHaveLength(1);
+    expect(await found('blank', 'broad')).toEqual([]);
+    expect(await found('wisp', 'blank')).toEqual([]);
+});
