@@ -46,6 +46,23 @@ const users = {
     written: ['hook-count', 'hook-spacing', 'double-length', 'line-class', 'rod-length', 'wire-line'],
 };
 
+/** Which of the tests at a limit are about what is shared, */
+const limited = {
+    clips: ['strain', 'places'],
+    gear: ['hooks', 'strain'],
+    lengths: ['strain'],
+    neighbours: ['places', 'meetings'],
+    together: ['said-once'],
+    turning: ['meetings'],
+    waves: ['said-once'],
+};
+
+/** what every finding goes through, */
+const judged = new Set('check judge memory placing rule settings severities together waivers'.split(' '));
+
+/** and what the pages of the rules say. */
+const printed = new Set('page registry rule-words settings standing text-codes written'.split(' '));
+
 function sharedBy(root) {
     const files = readdirSync(join(root, rules)).filter((file) => /^[\w-]+\.ts$/.test(file));
     return files.map((file) => {
@@ -57,9 +74,9 @@ function sharedBy(root) {
             tests: [
                 ...own,
                 ...(users[name] ?? []).map((rule) => `${rules}/${rule}/${rule}.test.ts`),
-                `${rules}/judge.test.ts`,
-                `${rules}/registry.test.ts`,
-                ...testsIn(root, 'tests/rules').filter((test) => test.includes('/shared')),
+                ...testsIn(root, limits).filter((test) => limited[name]?.some((each) => test.includes(each))),
+                ...(judged.has(name) ? [`${rules}/judge.test.ts`, `${rules}/giving-way.test.ts`] : []),
+                ...(printed.has(name) ? [`${rules}/registry.test.ts`] : []),
             ].filter((test, index, all) => all.indexOf(test) === index),
         };
     });

@@ -21,7 +21,8 @@ export default {
     concurrency: Number(process.env.MUTATION_CONCURRENCY ?? 1),
     // Every text that a test checks stays with the services that read it.
     maxTestRunnerReuse: 150,
-    timeoutMS: 1000 * Number(process.env.MUTATION_PATIENCE ?? 10),
+    // A solver that goes on for ever is found out sooner than a parser that has much to read.
+    timeoutMS: process.env.MUTATION_TESTS?.includes('tests/physics') ? 3_000 : 10_000,
     // Nothing here is compiled, and the compiler in use has no programming interface to read its settings with.
     tsconfigFile: 'none',
     warnings: { slow: false },

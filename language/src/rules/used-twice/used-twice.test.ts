@@ -86,6 +86,16 @@ describe('used-twice', () => {
         );
     });
 
+    test('two cords through one eye hold nothing of each other, whatever holder their rods share', async () => {
+        const eye = 'boat eyed like fulmar { point arch { ahead 1 m  out 1.2 m  up 2.4 m } }';
+        const cords = today(
+            '    port short corner { lure broad  back 20 m  from arch }\n    port long corner { lure dart  back 30 m  from arch }',
+            eye,
+        ).replace('boat fulmar\n    speed', 'boat eyed\n    speed');
+        expect(await messagesOf(cords, 'used-twice')).toEqual([]);
+        expect(await messagesOf(cords.replaceAll('from arch', 'from rod tip'), 'used-twice')).toHaveLength(1);
+    });
+
     test('a rod holder takes one rod, also where the boat has one for both lengths', async () => {
         const two = today(`
     port short corner { outfit medium-1  lure broad  back wave 2  from rod tip }
