@@ -32,7 +32,7 @@ const users = {
     cures: ['stagger', 'teaser-foul'],
     distances: ['shotgun-inside', 'position-mismatch'],
     fixes: ['wave-face', 'hook-count', 'size-order', 'set-order', 'double-length', 'drag-over-class'],
-    gear: ['hook-kind', 'clip-on-double', 'hook-spacing', 'inspection-due', 'method-mismatch'],
+    gear: ['hook-kind', 'clip-on-double', 'entry-angle', 'lift', 'inspection-due', 'method-mismatch'],
     judge: ['waiver-idle'],
     lengths: ['leader-length', 'combined-length', 'double-length'],
     neighbours: ['stagger', 'lateral-gap', 'size-order', 'line-count', 'turn-tight', 'thin-inside-thick'],

@@ -84,6 +84,7 @@ test('a margin tells how far each of the two lures has swayed by then, and where
     const margin = swayMargin(swaying(one, 0), swaying(other, 0))!;
     if (margin.outcome !== 'touch') throw new Error('They do not touch.');
     // Of the 10 m between them 0.25 m are left.
+    expect(margin.atLures).toHaveLength(2);
     for (const atLure of margin.atLures) expect(atLure).toBeCloseTo((10 - 0.25) / 2, 1);
     expect(margin.at[0][1]).toBeCloseTo(0.125, 1);
     expect(margin.at[1][1]).toBeCloseTo(-0.125, 1);

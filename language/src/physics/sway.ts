@@ -159,9 +159,9 @@ export function* leastSway<T>(
     const still = find(0);
     if (still !== undefined) return { sway: 0, found: still };
     yield;
-    let found = find(Math.min(upTo, Math.PI / 2));
-    if (found === undefined) return undefined;
     let [clear, sway] = [0, Math.min(upTo, Math.PI / 2)];
+    let found = find(sway);
+    if (found === undefined) return undefined;
     while (sway - clear > SWAY_ERROR) {
         yield;
         const middle = (clear + sway) / 2;
