@@ -2,6 +2,7 @@ import type { AnalysedPlan } from '../plan/figures.ts';
 import type { Fix } from '../plan/finding.ts';
 import type { Measure } from '../plan/measure.ts';
 import type { SpreadLine } from '../plan/model.ts';
+import { exceeds, isSame } from '../units/compare.ts';
 import { printApart } from '../units/print.ts';
 import { units } from '../units/unit.ts';
 import { asWritten, replaceValue } from './fixes.ts';
@@ -75,7 +76,7 @@ function lengthProblem(
 ): Problem | undefined {
     const it = verb === 'is' ? 'it' : 'them';
     const limit = asPublished(written.si, like);
-    const own = Math.abs(like.si - length) < 1e-9 ? like : length;
+    const own = isSame(like.si, length) ? like : length;
     const [is, most] =
         limit === written.si
             ? sayApart.length(own, written)
@@ -83,7 +84,7 @@ function lengthProblem(
     // Rounded as a fix would be: never up, over the limit.
     const told = asWritten(like, room(which), 'down')?.text ?? say.length(room(which), like);
     const remedy = `Cut ${it} to ${told} or less.`;
-    if (length > limit + 1e-9) {
+    if (exceeds(length, limit)) {
         return {
             at,
             what: `${name} ${verb} ${is} long, and ${book} allows ${most}.`,
@@ -92,7 +93,7 @@ function lengthProblem(
             fixes: fixes?.(room),
         };
     }
-    if (!margin || length <= limit - margin.si + 1e-9) return undefined;
+    if (!margin || !exceeds(length, limit - margin.si)) return undefined;
     return {
         at,
         severity: 'warning',

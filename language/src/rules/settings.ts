@@ -1,3 +1,4 @@
+import { exceeds } from '../units/compare.ts';
 import { isQuantityError, parseQuantity } from '../units/parse.ts';
 import { printQuantity } from '../units/print.ts';
 import { type Quantity, si } from '../units/quantity.ts';
@@ -26,11 +27,8 @@ type Value<T> = T extends Setting<infer V> ? V : never;
 
 /** Whether a rule can go by that number, in SI. */
 export function isUsable(value: number, { least, greatest }: Setting): boolean {
-    return value >= si(least) * (1 - HAIR) && value <= si(greatest) * (1 + HAIR);
+    return !exceeds(si(least), value) && !exceeds(value, si(greatest));
 }
-
-/** A number that was written as the bound is the bound. */
-const HAIR = 1e-9;
 
 export const length = declaring('length');
 export const angle = declaring('angle');

@@ -1,3 +1,4 @@
+import { exceeds } from '../../units/compare.ts';
 import { heldLure } from '../clips.ts';
 import { replaceValue, toldAs } from '../fixes.ts';
 import { fishedLines } from '../neighbours.ts';
@@ -28,8 +29,8 @@ export const clipFalseRelease = rule({
             const { line } = figures;
             const { clip, runner, pull, towing, limit } = held;
             const { setting } = clip;
-            const [least, alone] = [towing * margin, setting.si < pull * (1 - HAIR)];
-            if (setting.si >= least * (1 - HAIR)) continue;
+            const [least, alone] = [towing * margin, exceeds(pull, setting.si)];
+            if (!exceeds(least, setting.si)) continue;
             const name = runner.value.title;
             const [opens, pulls] = sayApart.load(setting, alone ? pull : towing);
             const how = alone ? 'by itself' : `with surge in a sea of ${say.length(plan.sea!)}`;
@@ -74,6 +75,3 @@ export const clipFalseRelease = rule({
         }
     },
 });
-
-/** Equal on paper is equal. */
-const HAIR = 1e-9;

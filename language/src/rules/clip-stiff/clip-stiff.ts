@@ -1,3 +1,4 @@
+import { exceeds } from '../../units/compare.ts';
 import { heldLure } from '../clips.ts';
 import { replaceValue } from '../fixes.ts';
 import { fishedLines } from '../neighbours.ts';
@@ -24,7 +25,7 @@ export const clipStiff = rule({
             const { line } = figures;
             const { towing, limit } = held;
             const { setting } = held.clip;
-            if (setting.si <= limit.most.si * (1 + 1e-9)) continue;
+            if (!exceeds(setting.si, limit.most.si)) continue;
             const [asked, most] = sayApart.load(setting, limit.most);
             const byMethod = limit.by === 'method';
             const torn = towing > limit.most.si;

@@ -1,3 +1,4 @@
+import { exceeds } from '../../units/compare.ts';
 import { replaceValue, toldAs } from '../fixes.ts';
 import { runnerOf } from '../gear.ts';
 import { fishedLines } from '../neighbours.ts';
@@ -23,10 +24,10 @@ export const dragUnderTow = rule({
             const { set, hooked } = line.drag;
             const runner = runnerOf(line);
             if (line.from?.kind !== 'rod tip' || !runner || !set || !pull.known || !towing.known) continue;
-            const creeps = set.si < pull.value * (1 - 1e-9);
+            const creeps = exceeds(pull.value, set.si);
             // Without a sea nobody knows the surge.
             const most = plan.sea ? towing.value : pull.value;
-            if (!creeps && set.si >= most * (1 - 1e-9)) continue;
+            if (!creeps && !exceeds(most, set.si)) continue;
             const light = line.method?.value.style?.value === 'drop-back';
             const name = runner.value.title;
             const [drag, pulls] = sayApart.load(set, creeps ? pull.value : most);

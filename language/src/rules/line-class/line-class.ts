@@ -1,5 +1,6 @@
 import type { Measure } from '../../plan/measure.ts';
 import type { SpreadLine } from '../../plan/model.ts';
+import { exceeds } from '../../units/compare.ts';
 import { standardGravity } from '../../units/quantity.ts';
 import { type Report, rule } from '../rule.ts';
 import { listed, say, sayApart } from '../say.ts';
@@ -66,7 +67,7 @@ function tooStrong(line: SpreadLine, found: Measure, tests: Measure, report: Rep
     const breaks = line.outfit?.value.line?.breaks;
     // The table has a class in kilograms and in pounds, one of them cut short: the greater of the two counts.
     const limit = Math.max(tests.si, found.si * standardGravity);
-    if (!breaks || breaks.si <= limit * (1 + 1e-9)) return;
+    if (!breaks || !exceeds(breaks.si, limit)) return;
     const [is, most] = sayApart.load(breaks, tests);
     report({
         at: breaks,

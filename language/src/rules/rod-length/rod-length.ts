@@ -1,4 +1,5 @@
 import type { Measure } from '../../plan/measure.ts';
+import { exceeds } from '../../units/compare.ts';
 import { rule } from '../rule.ts';
 import { sayApart } from '../say.ts';
 import { written } from '../standing.ts';
@@ -19,7 +20,7 @@ export const rodLength = rule({
         for (const { line } of lines) {
             const outfit = line.outfit?.value;
             const judge = (part: string, found: Measure | undefined, word: typeof tip, sign: 1 | -1) => {
-                if (!found || !word || sign * (found.si - word.limit.si) <= 1e-9) return;
+                if (!found || !word || !exceeds(sign * found.si, sign * word.limit.si)) return;
                 const [is, limit] = sayApart.length(found, word.limit);
                 report({
                     at: found,

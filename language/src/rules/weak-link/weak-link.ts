@@ -1,5 +1,6 @@
 import type { DragFigure, LineFigures, LinkFigures, WeakestFigures } from '../../plan/figures.ts';
 import type { SpreadLine } from '../../plan/model.ts';
+import { exceeds } from '../../units/compare.ts';
 import { leaderOf, runnerOf } from '../gear.ts';
 import { known, tackledLines } from '../neighbours.ts';
 import { type Problem, rule } from '../rule.ts';
@@ -52,7 +53,7 @@ type Fault = Omit<Problem, 'at'>;
 /** The knots of the line itself are always a little weaker than the line; whatever is beyond them should not be. */
 function underLine(link: LinkFigures, { line }: WeakestFigures, figures: LineFigures): Fault | undefined {
     const beyond = link.piece === 'leader' || link.joint === 'swivel' || link.joint === 'crimp';
-    if (!beyond || !line || link.holds >= line.holds - HAIR) return undefined;
+    if (!beyond || !line || !exceeds(line.holds, link.holds)) return undefined;
     const { title, line: main } = figures.line.outfit!.value;
     const { said } = line;
     const strength =
@@ -72,7 +73,7 @@ function underDrag(link: LinkFigures, figures: LineFigures): Fault | undefined {
     if (!most || (!link.joint && !isLine)) return undefined;
     // How near an emptying spool takes the line itself to its class, `drag-over-class` tells.
     const levels = levelsOf(most).slice(0, isLine ? 1 : undefined);
-    const level = levels.find(({ force }) => link.holds < force - HAIR);
+    const level = levels.find(({ force }) => exceeds(force, link.holds));
     if (!level || (isLine && (level.share ?? 0) >= 1)) return undefined;
     const remedy = isLine ? 'Spool up with stronger line' : 'Tie it anew';
     const [holds, drag] = sayApart.load(link.holds, level.force === most.force.si ? most.force : level.force);
@@ -112,9 +113,6 @@ function leftWords(left: number): string {
             ? 'a quarter'
             : say.share(left);
 }
-
-/** N: what is equal on paper is equal. */
-const HAIR = 1e-6;
 
 function nameOf({ name, piece, joint }: LinkFigures, { line }: LineFigures): string {
     const runner = runnerOf(line)?.value.title ?? line.position.name;
