@@ -29,7 +29,9 @@ export class LaybackServer extends DefaultLanguageServer {
                 ...capabilities,
                 selectionRangeProvider: true,
                 inlayHintProvider: { resolveProvider: true },
-                codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
+                codeActionProvider: {
+                    codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.Refactor, fixAllKind],
+                },
                 workspace: {
                     ...capabilities.workspace,
                     workspaceFolders: { supported: true, changeNotifications: true },

@@ -12,6 +12,7 @@ import {
 } from 'vscode-languageserver';
 import { type Edit, type Finding, type Fix, messageOf } from '../plan/finding.ts';
 import { makingFile } from './missing-file.ts';
+import { refactorActions } from './refactor.ts';
 import { textEditOf } from './removal.ts';
 import type { EditorServices, EditorSharedServices } from './services.ts';
 import { escaped } from './snippets.ts';
@@ -21,9 +22,10 @@ import { type WaiverWanted, waiverFor, waiverWords } from './waive.ts';
 export const fixAllKind = `${CodeActionKind.SourceFixAll}.layback`;
 
 /** What to do about findings: mend them, as the findings themselves say, or accept them with a reason. */
-export function quickFixes({ shared }: EditorServices): CodeActionProvider {
+export function quickFixes(services: EditorServices): CodeActionProvider {
+    const { shared } = services;
     return {
-        getCodeActions(document, { range, context }) {
+        async getCodeActions(document, { range, context }) {
             const uri = document.uri.toString();
             const found = shared.editor.Findings.currentOf(uri).filter(({ at }) => at.uri === uri);
             const here = found.filter(({ at }) => touches(at.range, range));
@@ -32,6 +34,7 @@ export function quickFixes({ shared }: EditorServices): CodeActionProvider {
                     ? here.flatMap((finding) => actionsFor(finding, document, context.diagnostics, shared))
                     : []),
                 ...(isWanted(fixAllKind, context) ? fixAll(found, shared) : []),
+                ...(await refactorActions(document, range, context, services)),
             ];
         },
     };

@@ -4,5 +4,6 @@
  */
 
 export { overWords } from './over.ts';
+export { refactorings } from './refactorings.ts';
 
 export type Workshop = typeof import('./part.ts');
