@@ -47,6 +47,16 @@ test('metres stand behind a wave, the wave behind metres, the pull behind a lure
     expect(text).toContain('back 45 m‹= wave 5›');
 });
 
+test('what an estimate leaves open of a pull stands behind it, and an estimate is no equation', async () => {
+    const unweighed = `lure unweighed "Unweighed" chugger { length 300 mm  head 40 mm  weight 250 g }\n`;
+    const text = plan.replace('lure broom', 'lure unweighed');
+    await editor.open('plans/unweighed.spread', text.replace(/^spread /m, `${unweighed}spread `));
+    // ½·ρ·V²·π/4·d² is 1.1 kg at 8 kn; a cup takes 0.9 to 1.3 of that, the skirt 1.3 to 2.5 times as much.
+    expect(await shown('plans/unweighed.spread')).toContain(
+        'lure unweighed‹pulls ≈ 2.2 kg (1.3 kg to 3.6 kg)›',
+    );
+});
+
 test('a lure off its face is said to be', async () => {
     await editor.open('plans/off.spread', plan.replace('back 45 m', 'back 50 m'));
     expect(await shown('plans/off.spread')).toMatch(

@@ -197,3 +197,13 @@ test('plain text for an editor that shows no Markdown, CR LF and letters of two 
     expect(said).toContain('Drag full  8 kg (18 lb), 33 % of class');
     await plain.stop();
 });
+
+test('a position tells what an estimate leaves open: pull, clip and bite between two figures', async () => {
+    const unweighed = `lure unweighed "Unweighed" chugger { length 300 mm  head 40 mm  weight 250 g }\n`;
+    const text = plan.replace('lure broom', 'lure unweighed').replace(/^spread /m, `${unweighed}spread `);
+    await editor.open('plans/unweighed.spread', text);
+    const said = await told('port short corner', 0, 'plans/unweighed.spread');
+    expect(said).toMatch(/\| Pull \| \\~2\.2 kg .*\(1\.3 kg .* to 3\.6 kg .*\) \| estimate \|/);
+    expect(said).toMatch(/\\~[\d.]+ \([\d.]+ to [\d.]+\) times the pull with surge/);
+    expect(said).toMatch(/at most [\d.]+ kg [^|]*\([\d.]+ kg .* to [\d.]+ kg .*\) at the hook \(estimates\)/);
+});

@@ -1,16 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { crossFlowDrag } from '../../language/src/physics/coefficients.ts';
-import {
-    AIR_VISCOSITY,
-    KNOT,
-    SEA_WATER_VISCOSITY,
-    STANDARD_GRAVITY,
-} from '../../language/src/physics/constants.ts';
+import { KNOT, STANDARD_GRAVITY } from '../../language/src/physics/constants.ts';
 import { type LineQuestion, lineAtRest, type RestingLine } from '../../language/src/physics/line.ts';
 import { bow, hang } from '../../language/src/physics/sag.ts';
-import { cross, dot, mirror, norm, scale, subtract, type Vec } from '../../language/src/physics/vector.ts';
+import { mirror, norm, scale, subtract, type Vec } from '../../language/src/physics/vector.ts';
 import { integrate } from './integrate.ts';
+import { lineSlopes } from './line-slopes.ts';
 import steady from './reference/steady-line-from-air.json' with { type: 'json' };
 import straight from './reference/straight-tow.json' with { type: 'json' };
 
@@ -148,30 +143,6 @@ describe('against a mooring code and a boundary-value solver: straight-tow', () 
     );
 });
 
-/** The same physics in another form: drag across by a double vector product, on the line's own direction. */
-function slopes(question: LineQuestion, underWater: boolean, diameter: number, density: number) {
-    const [fluid, viscosity] = underWater ? [1025, SEA_WATER_VISCOSITY] : [1.225, AIR_VISCOSITY];
-    const [wx, wy, wz] = underWater ? [0, 0, 0] : question.wind!;
-    const flow: Vec = [wx! - question.speed, wy!, wz!];
-    return (_: number, y: number[]) => {
-        const force = [y[0]!, y[1]!, y[2]!] as const;
-        const t = scale(force, 1 / norm(force));
-        const across = cross(t, cross(flow, t));
-        const along = dot(flow, t);
-        const cd = crossFlowDrag((norm(across) * diameter) / viscosity!);
-        const lateral = scale(across, 0.5 * fluid! * diameter * cd * norm(across));
-        const friction = scale(t, 0.5 * fluid! * Math.PI * diameter * 0.005 * Math.abs(along) * along);
-        const area = (Math.PI * diameter ** 2) / 4;
-        const weight = (density - (underWater ? fluid! : 0)) * area * STANDARD_GRAVITY;
-        return [
-            -lateral[0] - friction[0],
-            -lateral[1] - friction[1],
-            weight - lateral[2] - friction[2],
-            ...t,
-        ];
-    };
-}
-
 describe('against ODEX, with leader, wind and drag by Reynolds number', () => {
     test.each([
         ['a lure held up by its line', 1.5],
@@ -190,7 +161,8 @@ describe('against ODEX, with leader, wind and drag by Reynolds number', () => {
         ];
         let from = 0;
         for (const { to, wet, of } of cuts) {
-            if (to > from) state = integrate(slopes(question, wet, of.diameter, of.density), from, state, to);
+            if (to > from)
+                state = integrate(lineSlopes(question, wet, of.diameter, of.density), from, state, to);
             from = Math.max(from, to);
             if (to === line.wet && line.entry) {
                 expect(norm(subtract([state[3]!, state[4]!, state[5]!], line.entry.point))).toBeLessThan(

@@ -57,5 +57,5 @@ export function marginWords(
             towPoint.known &&
             (astern.value + towPoint.value[0]) * Math.sin(WIDEST_SWAY) >= USUAL_SWAY.cap,
     );
-    return `not within ${mark}${capped ? print(USUAL_SWAY.cap, length) : print(WIDEST_SWAY, units.deg)}`;
+    return `not within ${capped ? `${mark}${print(USUAL_SWAY.cap, length)}` : print(WIDEST_SWAY, units.deg)}`;
 }
