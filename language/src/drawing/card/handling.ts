@@ -7,7 +7,10 @@ import type {
     OrderDemand,
 } from '../../plan/figures.ts';
 import type { Spread, StatedOrder } from '../../plan/model.ts';
+import { spokenUnits } from '../../plan/spoken-units.ts';
 import { listed } from '../../plan/wording.ts';
+import { print } from '../../units/print.ts';
+import type { Unit } from '../../units/unit.ts';
 
 export interface SettingOnCard {
     /** Names of positions, first to set first. */
@@ -79,9 +82,11 @@ function brokenBy(names: readonly string[], demands: readonly OrderDemand[]): st
 }
 
 export function clearingOnCard(
-    { plan }: AnalysedPlan,
+    analysed: AnalysedPlan,
     clearings: Figure<readonly ClearingFigures[]>,
 ): ClearingOnCard {
+    const { plan } = analysed;
+    const { length } = spokenUnits(analysed);
     const stated = statedOrder(plan, 'clear');
     return {
         ...(stated && {
@@ -92,7 +97,7 @@ export function clearingOnCard(
                   hooked: nameOf(hooked),
                   order: order.map(({ line, reason }) => ({
                       position: nameOf(line),
-                      reason: reasonToClear(reason),
+                      reason: reasonToClear(reason, length),
                   })),
               }))
             : [],
@@ -100,12 +105,13 @@ export function clearingOnCard(
     };
 }
 
-function reasonToClear(reason: ClearingReason): string {
+function reasonToClear(reason: ClearingReason, length: Unit): string {
     switch (reason.kind) {
         case 'release':
             return 'the line falls across it';
         case 'run':
-            return `${metresAside(reason.aside)} to ${reason.side}`;
+            // Where the fish is then; under a metre tells nothing.
+            return `fish ${print(Math.max(1, Math.round(reason.aside)), length, { digits: 0 })} to ${reason.side}`;
         case 'astern':
             return 'met straight astern';
         case 'in the way':
@@ -113,11 +119,6 @@ function reasonToClear(reason: ClearingReason): string {
         case 'rest':
             return 'clear of it';
     }
-}
-
-/** Where the fish is then; under a metre tells nothing. */
-function metresAside(metres: number): string {
-    return `fish ${Math.max(1, Math.round(metres))} m`;
 }
 
 /** The order that the team states, of lines that are out; the last one said, where it says several. */

@@ -26,7 +26,7 @@ export interface Item {
 }
 
 /** Where the fish is when the running line meets another: said once, not at every distance. */
-const asideTold = 'Fish so many metres to a side: where it has gone when the running line meets the other.';
+const asideTold = 'Fish so far to a side: where it has gone when the running line meets the other.';
 
 export const clearingTitle = 'Clearing after a strike';
 
