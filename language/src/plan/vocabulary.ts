@@ -65,5 +65,11 @@ export function examplesWith(word: string): string[] {
     const properties = Object.values(vocabulary).flatMap((each) => each as readonly Property[]);
     return properties
         .map(({ example }) => example)
-        .filter((example) => example.split(/\s+/).slice(1, 3).includes(word));
+        .filter((example) =>
+            example
+                .replace(/"[^"]*"?/g, '"')
+                .split(/\s+/)
+                .slice(1, 3)
+                .includes(word),
+        );
 }

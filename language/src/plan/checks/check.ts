@@ -7,11 +7,14 @@ import { contentsOf } from '../syntax/contents.ts';
 import { checkConflicts, isOnMark } from './conflicts.ts';
 import { checkDates } from './dates.ts';
 import { checkDuplicates } from './duplicates.ts';
+import { withoutEchoes } from './echoes.ts';
 import { ENOUGH } from './enough.ts';
 import { checkIdle } from './idle.ts';
 import { checkLost } from './lost.ts';
+import { asMeant } from './miswritten.ts';
 import { checkDuplicateNames, checkLike, checkReferences, checkWritten } from './names.ts';
 import { checkQuantity } from './quantities.ts';
+import { checkRange, checkSpool } from './swapped.ts';
 import { checkSyntax } from './syntax.ts';
 import { checkUses, type UseContext } from './uses.ts';
 import { checkChoice, checkHead, checkPosition, checkRemoval, checkTitle, checkUnknown } from './words.ts';
@@ -27,10 +30,14 @@ export function checkLanguage(
     const extra = extraPositions(document, context);
     const uses = checkUses(document, context);
     const conflicts = checkConflicts(document);
-    const found = withoutEchoes([
+    const said = asMeant(document, [
         ...checkSyntax(document),
         ...uses,
-        ...checkReferences(document, scope, uses.some(isBroken)),
+        ...checkReferences(
+            document,
+            scope,
+            uses.some(isBroken) || (sheet.uses ?? []).some(({ path }) => path === undefined),
+        ),
         ...checkDuplicateNames(document, context.reach),
         ...(sheet.definitions ?? []).flatMap((definition) => [
             ...listOf(checkLike(definition)),
@@ -41,18 +48,13 @@ export function checkLanguage(
         ]),
         ...checkNodes(contentsOf(sheet), extra),
     ]);
+    const found = withoutEchoes(document, said);
     if (conflicts.length === 0) return found;
     return [...conflicts, ...found.filter(({ at }) => !isOnMark(document, at.range.start.line))];
 }
 
 function isBroken({ severity }: Finding): boolean {
     return severity === 'error';
-}
-
-/** A word that is in the way of the parser is not also told to mean nothing. */
-function withoutEchoes(findings: readonly Finding[]): Finding[] {
-    const inTheWay = new Set(findings.filter(({ rule }) => rule === 'syntax').map(({ at }) => at.start));
-    return findings.filter(({ rule, at }) => rule !== 'unknown-word' || !inTheWay.has(at.start));
 }
 
 /** In the order of the text. Of very many unknown words only the first are worth looking for what was meant. */
@@ -85,6 +87,10 @@ function oneOf(node: AstNode, extra: ReadonlySet<string>, isFlood: boolean): Fin
                 return checkChoice(node as never);
             case 'Lure':
                 return checkHead(node as never);
+            case 'Ranged':
+                return checkRange(node as never);
+            case 'Block':
+                return checkSpool(node as never);
             case 'Position':
                 return checkPosition(node as never, extra);
             case 'Removal':

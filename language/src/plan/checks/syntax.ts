@@ -19,6 +19,7 @@ export function checkSyntax(document: LangiumDocument): Finding[] {
     /** Behind a mark for feet its inches and their mark mean nothing of their own. */
     const isMarked = ({ start }: { readonly start: number }) =>
         marks.some((mark) => mark.start <= start && start < mark.end);
+    let unopened = 0;
     const hasStrays = (value as Sheet).strays?.length > 0;
     return [
         ...strays.map(({ error, mark }) => {
@@ -34,6 +35,12 @@ export function checkSyntax(document: LangiumDocument): Finding[] {
             // What a stray property says about a brace too many above it need not be said again at the end.
             const outside = (error as IRecognitionException).context.ruleStack.length < 2;
             if (hasStrays && outside && error.token.image === '}') return [];
+            // Who forgot both braces of a block is told of the first.
+            if (opens.test(error.message)) unopened++;
+            else if (closes.test(error.message) && unopened > 0) {
+                unopened--;
+                return [];
+            }
             const at = parserPlace(document, error as IRecognitionException);
             // The mark for inches opens a text, which may swallow a brace.
             if (isMarked(at) || (marks.length > 0 && !isReal(error.token))) return [];
@@ -43,6 +50,9 @@ export function checkSyntax(document: LangiumDocument): Finding[] {
         }),
     ];
 }
+
+const opens = /^`\{` is missing/;
+const closes = /^A `\}` is missing/;
 
 /** What an open comment swallowed is not missing. */
 function isSwallowed({ token }: IRecognitionException, errors: readonly ILexingError[]): boolean {

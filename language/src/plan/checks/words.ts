@@ -107,9 +107,9 @@ export function checkTitle(node: AstNode & { readonly unquoted?: readonly string
         end: last.end,
         range: { start: first.range.start, end: last.range.end },
     };
-    const title = unquoted.join(' ');
+    const title = unquoted.join(' ').replace(/^«|»$/g, '');
     return problem('syntax', at, {
-        what: `\`${shorten(title)}\` stands where a title would.`,
+        what: `\`${shorten(unquoted.join(' '))}\` stands where a title would.`,
         remedy: `A title is in quotes: \`"${shorten(title)}"\`. A preset follows the word \`like\`.`,
         fixes: [{ ...instead(at, `"${title}"`), title: 'Put it in quotes' }],
     });

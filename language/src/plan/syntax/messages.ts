@@ -63,6 +63,8 @@ const BY_RULE: Readonly<Record<string, string>> = {
     AtMost: 'at most 6 lines',
     BaitHook: 'hooks circle with natural bait',
     Classes: 'class among 15 kg, 24 kg',
+    LinesTime: 'lines out 16:30',
+    Back: 'back wave 3',
 };
 
 /** Says what the parser met in the words of the crew: what is missing or in the way, and what would be right. */
@@ -124,6 +126,7 @@ function closing(actual: IToken, previous: IToken, ruleName: string): string {
     if (isEnd(actual))
         return `A \`}\` is missing at the end: the ${blockName(block)} that was opened is not closed.`;
     // Behind a recovery the previous token may be one that was skipped, on the same line or after it.
+    if (actual.image === ',') return 'No comma stands between properties, nor behind them. Take it out.';
     if (previous.endLine! >= actual.startLine!) {
         return `\`${shorten(actual.image)}\` does not belong here. Put each property on a line of its own, or close the ${blockName(block)} with \`}\` first.`;
     }
@@ -180,6 +183,17 @@ function isEnd(token: IToken): boolean {
     return token.tokenType.name === 'EOF';
 }
 
+/** What other languages and keyboards write otherwise. */
+const MEANT: Readonly<Record<string, string>> = {
+    '(': 'opens no block. Use `{`.',
+    '[': 'opens no block. Use `{`.',
+    ')': 'closes no block. Use `}`.',
+    ']': 'closes no block. Use `}`.',
+    '#': 'begins no comment. Use `//`.',
+    '--': 'begins no comment. Use `//`.',
+    '`': 'is not a quote that the language knows. Use straight double quotes: "…".',
+};
+
 /** Characters that begin nothing in the language. */
 export const lexerMessages: ILexerErrorMessageProvider = {
     buildUnexpectedCharactersMessage(text: string, offset: number, length: number): string {
@@ -191,6 +205,8 @@ export const lexerMessages: ILexerErrorMessageProvider = {
         if (feet) return `Feet and inches are written in letters: \`${feet.text}\`.`;
         if (/^[“”„«»‘’']/.test(found))
             return `${shown} is not a quote that the language knows. Use straight double quotes: "…".`;
+        const meant = MEANT[found];
+        if (meant) return `${shown} ${meant}`;
         return `${shown} has no meaning here. Take it out, or put text in double quotes: "…".`;
     },
     buildUnableToPopLexerModeMessage: () => 'This cannot be read.',
