@@ -31,7 +31,7 @@ const users = {
     clips: ['used-twice', 'clip-stiff', 'clip-false-release', 'lateral-gap', 'clip-on-double'],
     cures: ['stagger', 'teaser-foul'],
     distances: ['shotgun-inside', 'position-mismatch'],
-    fixes: ['wave-face', 'hook-count', 'size-order', 'set-order', 'double-length', 'drag-over-class'],
+    fixes: ['wave-band', 'method-mismatch', 'size-order', 'set-order', 'drag-over-class', 'drag-under-tow'],
     gear: ['hook-kind', 'clip-on-double', 'entry-angle', 'lift', 'inspection-due', 'method-mismatch'],
     judge: ['waiver-idle'],
     lengths: ['leader-length', 'combined-length', 'double-length'],
@@ -49,6 +49,7 @@ const users = {
 /** Which of the tests at a limit are about what is shared, */
 const limited = {
     clips: ['strain', 'places'],
+    fixes: ['hooks', 'strain'],
     gear: ['hooks', 'strain'],
     lengths: ['strain'],
     neighbours: ['places', 'meetings'],
@@ -60,6 +61,9 @@ const limited = {
 /** what every finding goes through, */
 const judged = new Set('check judge memory placing rule settings severities together waivers'.split(' '));
 
+/** what a team writes of a rule in its plan, */
+const worded = new Set('registry settings severities'.split(' '));
+
 /** and what the pages of the rules say. */
 const printed = new Set('page registry rule-words settings standing text-codes written'.split(' '));
 
@@ -67,7 +71,10 @@ function sharedBy(root) {
     const files = readdirSync(join(root, rules)).filter((file) => /^[\w-]+\.ts$/.test(file));
     return files.map((file) => {
         const name = file.replace('.ts', '');
-        const own = testsIn(root, rules).filter((test) => test.endsWith(`/${name}.test.ts`));
+        const titles = [name, ...(worded.has(name) ? ['rule-words'] : [])];
+        const own = testsIn(root, rules).filter((test) =>
+            titles.some((each) => test.endsWith(`/${each}.test.ts`)),
+        );
         return {
             name: `shared: ${name}`,
             mutate: [`${rules}/${file}`],
@@ -94,7 +101,8 @@ const about = {
     'order/clearing': ['order/handling'],
     'order/crossing': ['order/handling'],
     'order/setting': ['order/handling'],
-    'turn/course': ['turn/manoeuvre', 'turn/pairs'],
+    'turn/manoeuvre': ['turn/taut', 'chain/model'],
+    'turn/course': ['turn/manoeuvre', 'turn/pairs', 'turn/bounds', 'chain/model'],
     'turn/meeting': ['turn/pairs', 'turn/bounds'],
     'turn/model': ['turn/taut', 'turn/pairs'],
     'turn/passing': ['turn/pairs', 'turn/bounds'],
