@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { evenRoom, fillColumns, type Piece } from '../../language/src/drawing/card/piece.ts';
 import { sectionsOf } from '../../language/src/drawing/card/sections.ts';
 import { type Carded, cardedText, exampleOf } from './card-plans.ts';
 
@@ -58,4 +59,33 @@ test('what is quoted from a plan stands between marks that a crew reads', async 
     const said = JSON.stringify(card);
     expect(said).toContain('“speed 8 kg” cannot be used');
     expect(said).not.toContain('`');
+});
+
+test('a section that goes on is named again, and what fits on a page stays on it', () => {
+    const named: Piece = { height: 70, keep: true, draw: () => 'again' };
+    const items = Array.from({ length: 7 }, (): Piece => ({ height: 100, again: named, draw: () => 'item' }));
+    for (const columns of [1, 2, 3]) {
+        const [filled, rest] = fillColumns(items, columns, evenRoom(items, columns));
+        expect(rest).toEqual([]);
+        expect(filled.flat().filter((piece) => piece !== named)).toEqual(items);
+        for (const column of filled) expect(column[0]).toBe(named);
+    }
+    // Too little room for the name and an item: nothing is put there, and nothing is lost.
+    expect(fillColumns(items, 2, 150)).toEqual([[[], []], items]);
+    const blank: Piece = { height: 14, blank: true, draw: () => '' };
+    expect(fillColumns([blank, { ...items[0]!, again: undefined }], 1, 100)[0][0]).toHaveLength(1);
+});
+
+test('a distance that nobody wrote stands in the crew’s own unit and in the other one', async () => {
+    for (const [name, told] of [
+        ['bank-settled', /^fish [\d.]+ m \([\d.]+ ft\) to (port|starboard)$/],
+        ['slow-baits', /^fish [\d.]+ ft \([\d.]+ m\) to (port|starboard)$/],
+    ] as const) {
+        const { card } = await exampleOf(name);
+        const reasons = card.clearing.after.flatMap(({ order }) => order.map(({ reason }) => reason));
+        const aside = reasons.filter((reason) => reason.startsWith('fish '));
+        expect(aside.length).toBeGreaterThan(0);
+        for (const each of aside) expect(each).toMatch(told);
+        expect(card.facts.find(({ caption }) => caption === 'Sea')!.value).toMatch(/ m \([\d.]+ ft\)/);
+    }
 });

@@ -177,7 +177,7 @@ describe('a sheet from above', () => {
             'Sandpiper',
             'White marlin',
             '8 kn',
-            '0.7 m',
+            '0.7 m (2.3 ft)',
             '2026-02-14',
         ]) {
             expect(texts).toContain(words);

@@ -1,7 +1,8 @@
 import type { Measure } from '../plan/measure.ts';
 import type { Rules, Spread } from '../plan/model.ts';
 import { print } from '../units/print.ts';
-import { units } from '../units/unit.ts';
+import { type Unit, units } from '../units/unit.ts';
+import { inWords, toldLength } from './card/told.ts';
 
 /** One cell of a title block. */
 export interface Cell {
@@ -39,7 +40,7 @@ export function titleOfPlan(plan: Spread): Title {
             ...(edition ? [{ caption: 'Edition', value: edition.value }] : []),
             ...(author ? [{ caption: 'Drawn up by', value: author.value }] : []),
             ...(event ? [{ caption: rulesCaption(event.value), value: event.value.title }] : []),
-            ...(depth ? [{ caption: 'Depth', value: said(depth, units.m) }] : []),
+            ...(depth ? [{ caption: 'Depth', value: inBoth(depth, units.m) }] : []),
         ],
         caution: CAUTION,
     };
@@ -51,7 +52,7 @@ function rulesCaption({ linesIn, linesOut, callIn }: Rules): string {
 }
 
 function seaWords({ sea, heading }: Spread): string {
-    const height = said(sea, units.m);
+    const height = inBoth(sea, units.m);
     if (!heading) return height;
     const angle = Math.round(Math.abs(heading.si) * (180 / Math.PI));
     if (angle === 0) return `${height}, from ahead`;
@@ -61,6 +62,11 @@ function seaWords({ sea, heading }: Spread): string {
 
 function windWords({ speed, from }: NonNullable<Spread['wind']>): string {
     return from ? `${said(speed, units.kn)} from ${said(from, units.deg)}` : said(speed, units.kn);
+}
+
+/** A length in both systems: one crew reads metres, another one feet. */
+function inBoth(measure: Measure | undefined, unit: Unit): string {
+    return measure ? inWords(toldLength(measure.si, measure.quantity, unit)) : unsaid;
 }
 
 function said(measure: Measure | undefined, unit: (typeof units)[keyof typeof units]): string {

@@ -1,6 +1,6 @@
 import { textWidth, type Weight } from '../text-width.ts';
 
-/** Words that stay on one line: a number and its unit, what a bracket opens with it, `wave 7`, `halyard 1`. */
+/** Words that stay on one line: a number and its unit, what a bracket opens with it, `wave 7`, `halyard 1`, `loop 0.8 m`. */
 export function bound(words: string): string[] {
     const bound: string[] = [];
     for (const word of words.split(/\s+/).filter(Boolean)) {
@@ -8,7 +8,7 @@ export function bound(words: string): string[] {
         const follows =
             before !== undefined &&
             ((/(^|[ (])~?[\d.]+$/.test(before) && /^[a-z%]{1,5}[).,;:]*$/.test(word)) ||
-                (/(^|\()(wave|halyard)$/.test(before) && /^\d/.test(word)));
+                (/(^|\()(wave|halyard|loop)$/.test(before) && /^~?\d/.test(word)));
         if (follows) bound[bound.length - 1] = `${before} ${word}`;
         else bound.push(word);
     }

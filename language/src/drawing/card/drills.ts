@@ -25,7 +25,7 @@ function atStrike({ hold, roles, lines }: Spread): string[] {
     return [
         ...(hold?.value ? ['Hold speed and course for a second bite.'] : []),
         ...(waits
-            ? ['The wait of the struck line is in the table: nobody touches the lever before it is over.']
+            ? ['The wait stands beside each line’s hooked drag: nobody touches the lever before it is over.']
             : []),
         ...(clears.length > 0 ? [`Who sees to which line: ${clears.join(', ')}.`] : []),
     ];

@@ -9,8 +9,8 @@ import type {
 import type { Spread, StatedOrder } from '../../plan/model.ts';
 import { spokenUnits } from '../../plan/spoken-units.ts';
 import { listed } from '../../plan/wording.ts';
-import { print } from '../../units/print.ts';
 import type { Unit } from '../../units/unit.ts';
+import { inWords, told } from './told.ts';
 
 export interface SettingOnCard {
     /** Names of positions, first to set first. */
@@ -105,13 +105,12 @@ export function clearingOnCard(
     };
 }
 
-function reasonToClear(reason: ClearingReason, length: Unit): string {
+function reasonToClear(reason: ClearingReason, unit: Unit): string {
     switch (reason.kind) {
         case 'release':
             return 'the line falls across it';
         case 'run':
-            // Where the fish is then; under a metre tells nothing.
-            return `fish ${print(Math.max(1, Math.round(reason.aside)), length, { digits: 0 })} to ${reason.side}`;
+            return `${fishAside(reason.aside, unit)} to ${reason.side}`;
         case 'astern':
             return 'met straight astern';
         case 'in the way':
@@ -119,6 +118,11 @@ function reasonToClear(reason: ClearingReason, length: Unit): string {
         case 'rest':
             return 'clear of it';
     }
+}
+
+/** Where the fish is then; under a metre tells nothing. */
+function fishAside(metres: number, unit: Unit): string {
+    return `fish ${inWords(told(Math.max(1, Math.round(metres)), unit))}`;
 }
 
 /** The order that the team states, of lines that are out; the last one said, where it says several. */

@@ -58,7 +58,8 @@ export function fillColumns(
 
 /** The least room in which all pieces fit into so many columns. */
 export function evenRoom(pieces: readonly Piece[], columns: number): number {
-    let [low, high] = [heightOf(pieces) / columns, heightOf(pieces) + 1];
+    const again = Math.max(0, ...pieces.map((piece) => piece.again?.height ?? 0));
+    let [low, high] = [heightOf(pieces) / columns, heightOf(pieces) + columns * again + 1];
     while (high - low > 5) {
         const middle = (low + high) / 2;
         if (fillColumns(pieces, columns, middle)[1].length > 0) low = middle;

@@ -40,7 +40,8 @@ function hooksWords({ title, count, kind, point }: Hooks): string {
 }
 
 function rowSteps({ clip, wraps, drags, from, back, wave, reading, loop }: CardRow): string[] {
-    const out = [back && inWords(back), wave, reading].filter(Boolean).join(', ');
+    const place = [back && inWords(back), wave].filter(Boolean).join(', ');
+    const out = [place, reading].filter(Boolean).join(': ');
     return [
         ...(clip ? [`clip tried at ${inWords(clip)}`] : []),
         ...(drags.set ? [`lever at set drag, ${inWords(drags.set)}`] : []),
