@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { PassThrough } from 'node:stream';
@@ -166,6 +166,12 @@ export class Editor {
     async remove(path: string): Promise<void> {
         rmSync(join(this.folder, path), { recursive: true });
         await this.watched([path, 3]);
+    }
+
+    /** Gives a file another name on the disk, and tells of it as editors that watch it do. */
+    async rename(from: string, to: string): Promise<void> {
+        renameSync(join(this.folder, from), join(this.folder, to));
+        await this.watched([from, 3], [to, 1]);
     }
 
     async watched(...changes: readonly (readonly [path: string, type: 1 | 2 | 3])[]): Promise<void> {
