@@ -17,7 +17,7 @@ export class Checks {
         this.services = services;
         this.gathered = new Gathered(services.names.Reach.versions);
         services.workspace.DocumentBuilder.onUpdate((_, deleted) => {
-            this.gathered.keepOnly(isLent);
+            this.gathered.keepOnly(isAsBefore);
             for (const uri of deleted) this.sheets.delete(uri.toString());
         });
     }
@@ -51,12 +51,8 @@ export class Checks {
     }
 }
 
-/**
- * Whether a definition is for other files to use, and its own file is linked as it was: an edit in its reach would have
- * undone that. Plans, of which there are many, are seldom asked for again.
- */
-function isLent(definition: Definition): boolean {
-    if (definition.kind === 'spread') return false;
+/** Whether a definition's own file is linked as it was: an edit in its reach would have undone that. */
+function isAsBefore(definition: Definition): boolean {
     const root = AstUtils.findRootNode(definition);
     const document = root.$document;
     return document?.parseResult.value === root && document.state >= DocumentState.Linked;

@@ -20,17 +20,12 @@ export function resolveDocument(
     usedElsewhere: (definition: Definition) => boolean = () => false,
 ): Resolved {
     const { definitions = [] } = document.parseResult.value as Sheet;
-    const spreads = new Map(
-        definitions
-            .filter((each) => each.kind === 'spread')
-            .map((each) => [each as Definition, readSpread(each, gathered)]),
-    );
     return {
         uri: document.uri.toString(),
-        spreads: [...spreads.values()],
-        days: definitions
-            .filter((each) => each.kind === 'day')
-            .map((each) => readDay(each, gathered, new Map(spreads))),
+        spreads: definitions
+            .filter((each) => each.kind === 'spread')
+            .map((each) => readSpread(each, gathered)),
+        days: definitions.filter((each) => each.kind === 'day').map((each) => readDay(each, gathered)),
         logs: definitions.flatMap((each): Log[] => {
             const log = each.kind === 'log' ? readLog(each, gathered) : undefined;
             return log ? [log] : [];

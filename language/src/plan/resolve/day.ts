@@ -14,15 +14,13 @@ import { readSpread } from './spread.ts';
 import type { Slot } from './table.ts';
 import { date, measureOf, one, originOf, referred, said, texts } from './values.ts';
 
-/** @param plans  spreads that were read already, so that a day's are the very same */
-export function readDay(definition: Definition, gathered: Gathered, plans: Map<Definition, Spread>): Day {
+/** A day's plans are the very ones that were read where they stand. */
+export function readDay(definition: Definition, gathered: Gathered): Day {
     const table = gather(definition, gathered);
     const planOf = (slot: Slot): Said<Spread> | undefined => {
         const fished = (slot.node as HourNode | ConditionNode).of?.ref;
         if (fished?.kind !== 'spread') return undefined;
-        const plan = plans.get(fished) ?? readSpread(fished, gathered);
-        plans.set(fished, plan);
-        return referred(slot, slot.node, plan);
+        return referred(slot, slot.node, readSpread(fished, gathered));
     };
     const written = [...startingWith(table, 'from ')].flatMap((slot): Hour[] => {
         const from = timeOf(slot);

@@ -25,10 +25,12 @@ export class Gathered {
         }
     }
 
-    /** Forgets all but what some definitions gave. */
+    /** Forgets all but what some definitions gave, and the tables of plans, which are many and seldom read again. */
     keepOnly(holds: (definition: Definition) => boolean): void {
-        for (const known of [this.tables, this.readings])
-            for (const definition of known.keys()) if (!holds(definition)) known.delete(definition);
+        for (const definition of this.tables.keys())
+            if (definition.kind === 'spread' || !holds(definition)) this.tables.delete(definition);
+        for (const definition of this.readings.keys())
+            if (!holds(definition)) this.readings.delete(definition);
     }
 }
 
