@@ -67,6 +67,18 @@ describe('a strike', () => {
         expect(words).not.toMatch(/\d kg/);
     });
 
+    test('tells the peak with what a fish that nobody has met leaves open of it', () => {
+        const words = fished()
+            .map(({ plan, position }) => sceneOfStrike(plan, { position }))
+            .filter(({ strike }) => strike)
+            .map((scene) => strikeWords(scene).join('\n'));
+        expect(words.length).toBeGreaterThan(10);
+        for (const each of words)
+            expect(each).toMatch(
+                /At most [\d.]+ (kg|lb) \([\d.]+ \1 to [\d.]+ \1\) at the hook in ten seconds\./,
+            );
+    });
+
     test('says in a sentence what is missing', () => {
         const { plan } = examples.find(({ name }) => name === 'slow-baits')!;
         const { outfit: _, ...bare } = plan.lines[0]!.line;

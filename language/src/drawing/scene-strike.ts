@@ -1,9 +1,10 @@
 import type { StrikeMoment } from '../physics/strike.ts';
 import { type SpoolCurve, spoolCurvesOf } from '../plan/analyse/spool-curve.ts';
 import { strikesOn } from '../plan/analyse/strikes.ts';
-import type { AnalysedPlan, DragStage, Figure, LineFigures, StrikeFigures } from '../plan/figures.ts';
+import type { AnalysedPlan, DragStage, Figure, LineFigures, Range, StrikeFigures } from '../plan/figures.ts';
 import type { Finding } from '../plan/finding.ts';
 import type { Place } from '../plan/origin.ts';
+import { within } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import { massOf, type Quantity } from '../units/quantity.ts';
 import { units } from '../units/unit.ts';
@@ -52,6 +53,8 @@ export interface StrikePlot {
     readonly moments: readonly WordedMoment[];
     /** The highest tension at the hook, N. */
     readonly peak: number;
+    /** Between what it lies for a fish that nobody has met, N. */
+    readonly peakRange?: Range;
 }
 
 export interface WordedMoment extends StrikeMoment {
@@ -174,7 +177,11 @@ export function strikeWords(scene: StrikeScene): string[] {
             ({ time, words, hook, lineOff }) =>
                 `${print(time, units.s)}: ${words}; ${loadWords(hook, load)} at the hook, ${print(lineOff, units.m)} run off.`,
         ),
-        ...(strike ? [`At most ${loadWords(strike.peak, load)} at the hook in ten seconds.`] : []),
+        ...(strike
+            ? [
+                  `At most ${within(loadWords(strike.peak, load), strike.peakRange, (end) => loadWords(end, load))} at the hook in ten seconds.`,
+              ]
+            : []),
         ...levels.map(({ words }) => `${words}.`),
         ...(spool?.curves ?? []).map(
             ({ stage, force }) =>
@@ -198,7 +205,7 @@ const styleWords: Readonly<Record<StrikePlot['style'], string>> = {
 
 function plotOf(strike: Figure<StrikeFigures>, style: StrikePlot['style']): StrikePlot | undefined {
     if (!strike.known) return undefined;
-    const { moments, series = [], peak } = strike.value;
+    const { moments, series = [], peak, peakRange } = strike.value;
     return {
         style,
         time: series.map(({ time }) => rounded(time)),
@@ -208,6 +215,7 @@ function plotOf(strike: Figure<StrikeFigures>, style: StrikePlot['style']): Stri
         slack: series.map(({ slack }) => rounded(slack)),
         moments: moments.map((moment) => ({ ...moment, words: momentWords[moment.name] })),
         peak,
+        ...(peakRange && { peakRange }),
     };
 }
 
