@@ -33,7 +33,7 @@ const users = {
     distances: ['shotgun-inside', 'position-mismatch'],
     fixes: ['wave-band', 'method-mismatch', 'size-order', 'set-order', 'drag-over-class', 'drag-under-tow'],
     gear: ['hook-kind', 'clip-on-double', 'entry-angle', 'lift', 'inspection-due', 'method-mismatch'],
-    judge: ['waiver-idle'],
+    judge: ['waiver-idle', 'event', 'unused'],
     lengths: ['leader-length', 'combined-length', 'double-length'],
     neighbours: ['stagger', 'lateral-gap', 'size-order', 'line-count', 'turn-tight', 'thin-inside-thick'],
     people: ['crew', 'angler-lines'],
@@ -71,7 +71,11 @@ function sharedBy(root) {
     const files = readdirSync(join(root, rules)).filter((file) => /^[\w-]+\.ts$/.test(file));
     return files.map((file) => {
         const name = file.replace('.ts', '');
-        const titles = [name, ...(worded.has(name) ? ['rule-words'] : [])];
+        const titles = [
+            name,
+            ...(worded.has(name) ? ['rule-words'] : []),
+            ...(name === 'judge' ? ['finding'] : []),
+        ];
         const own = testsIn(root, rules).filter((test) =>
             titles.some((each) => test.endsWith(`/${each}.test.ts`)),
         );
