@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, mended, messagesOf, today } from '../../../tests/language/marked.ts';
+import { checkText, expectMarked, mended, messagesOf, today } from '../../../tests/language/marked.ts';
 
 describe('the words of a rule setting', () => {
     test('rules, settings and severities that there are not', async () => {
@@ -93,5 +93,60 @@ describe('the words of a rule setting', () => {
             'There is no rule called `wave-fase`. It has no effect. Did you mean `wave-face`?',
         ]);
         expect(await mended(text, 'unknown-name')).toContain('waive wave-face because');
+    });
+});
+
+describe('said whole, with what would mend it', () => {
+    const told = async (entry: string) => {
+        const text = `rules team { ${entry} }\n`;
+        const [finding] = (await checkText(text)).findings;
+        return {
+            message: [finding?.what, finding?.remedy].filter(Boolean).join(' '),
+            fixes: finding?.fixes.map(({ title, edits }) => `${title}: ${edits.map(({ text }) => text)}`),
+            related: finding?.related.map(({ at, what }) => `${text.slice(at.start, at.end)}: ${what}`),
+        };
+    };
+
+    test('a word that is said twice', async () => {
+        expect(await told('rule stagger { severity error  severity hint }')).toEqual({
+            message: '`severity` is said twice in this block. Keep one of them.',
+            fixes: ['Take this one out: '],
+            related: ['severity error: The first one.'],
+        });
+    });
+
+    test('a rule, a setting and a severity that are near to one, and that are near to none', async () => {
+        expect((await told('rule wave-fase { severity error }')).fixes).toEqual([
+            expect.stringMatching(/: wave-face$/),
+        ]);
+        expect(await told('rule qqqqqqqqqq { severity error }')).toMatchObject({
+            message: 'There is no rule called `qqqqqqqqqq`. The index of rules lists them all.',
+            fixes: [],
+        });
+        expect((await told('rule stagger { swey 5 deg }')).fixes).toEqual([expect.stringMatching(/: sway$/)]);
+        expect((await told('rule wave-face { loudness 3 }')).fixes).toEqual([]);
+        expect((await told('rule crew { severity eror }')).fixes).toEqual([
+            expect.stringMatching(/: error$/),
+        ]);
+        expect(await told('rule crew { severity qqqqqqqqqq }')).toMatchObject({
+            message: 'severity cannot be `qqqqqqqqqq`. It can be error, warning, hint or off.',
+            fixes: [],
+        });
+    });
+
+    test('a severity that is no word', async () => {
+        expect((await told('rule crew { severity "off" }')).fixes).toEqual([expect.stringMatching(/: off$/)]);
+        expect((await told('rule crew { severity 3 kg }')).message).toMatch(
+            /^severity cannot be `3 kg`\. It can be /,
+        );
+        expect((await told('rule crew { severity "loud" }')).message).toMatch(
+            /^severity cannot be `loud`\. It can be /,
+        );
+    });
+
+    test('a number that a rule wants, for instance', async () => {
+        expect((await told('rule crew { lines many }')).message).toMatch(/For instance `lines 2`\.$/);
+        // The sway of a turn has no figure of its own to name.
+        expect((await told('rule stagger { sway wide }')).message).not.toContain('For instance');
     });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { messagesOf, today } from '../../language/marked.ts';
+import { checkText, messagesOf, today } from '../../language/marked.ts';
 
 /*
  * The brake holds with the same moment, so drag goes with full radius over radius; line lies in rings, so the square of
@@ -40,6 +40,25 @@ describe('weak-link', () => {
             );
         },
     );
+
+    test('weak-link: a thinner leader of the same stuff is a hint, with both places', async () => {
+        const text = outfit('breaks 60 kg  diameter 0.9 mm').replace(
+            'back wave 2',
+            'back wave 2  leader nylon { diameter 0.8 mm }  no hooks',
+        );
+        const bare = text
+            .replace('lure broad', 'lure thin')
+            .replace('\nspread', '\nlure thin "Thin" pusher { }\nspread');
+        const { findings } = await checkText(bare);
+        const found = findings.find(({ rule }) => rule === 'weak-link');
+        expect(found).toMatchObject({
+            severity: 'hint',
+            what: 'The leader of Thin is 0.8 mm nylon, and the line of Own is 0.9 mm of the same.',
+            remedy: 'Rig a thicker one, or write down what it breaks at.',
+            positions: ['port short corner'],
+        });
+        expect(found?.related.map(({ what }) => what)).toContain('The diameter of the line is said here.');
+    });
 
     test('weak-link: a swivel or a crimp on the line is weak beside the line itself, whatever the drag', async () => {
         expect((await found('breaks 60 kg', 'swivel 50 kg'))[0]).toMatch(

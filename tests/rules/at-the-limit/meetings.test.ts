@@ -190,3 +190,29 @@ describe('turn-foul', () => {
         expect(await messagesOf(tight, 'turn-foul')).toHaveLength(1);
     });
 });
+
+test('turn-stall: a line is told on the side to which it slows the most, its mirror on the other', async () => {
+    const slows = async (side: string) => {
+        const text = today(
+            `    turn within 80 m\n    ${side} long rigger { outfit medium-4  lure slow  back 45 m }`,
+            'lure slow "Slow" plunger { runs 7 kn to 9 kn }',
+        );
+        return (await messagesOf(text, 'turn-stall'))[0]!;
+    };
+    const [port, starboard] = [await slows('port'), await slows('starboard')];
+    expect(port).toMatch(/^Port long rigger slows to [\d.]+ kn in a turn of 80 m to port, /);
+    expect(starboard).toMatch(/^Starboard long rigger slows to [\d.]+ kn in a turn of 80 m to starboard, /);
+    const speed = /slows to ([\d.]+) kn/;
+    expect(speed.exec(starboard)![1]).toBe(speed.exec(port)![1]);
+});
+
+test('set-order: two lines that one clip holds have that as their fault, and no order parts them', async () => {
+    const text = today(`
+    port short corner { outfit medium-1  lure broad  back 20 m  from flat clip }
+    port long corner { outfit medium-2  lure dart  back 20 m  from flat clip }`);
+    const { plans } = await checkText(text);
+    const order = plans[0]!.order;
+    expect(order.known && order.value.cycles.length).toBeGreaterThan(0);
+    expect(await messagesOf(text, 'used-twice')).toHaveLength(1);
+    expect(await messagesOf(text, 'set-order')).toEqual([]);
+});

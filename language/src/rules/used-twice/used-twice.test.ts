@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
+import { checkText, expectMarked, messagesOf, today } from '../../../../tests/language/marked.ts';
 
 describe('used-twice', () => {
     test('an outfit is in one holder, also when it stands by', async () => {
@@ -93,7 +93,13 @@ describe('used-twice', () => {
             eye,
         ).replace('boat fulmar\n    speed', 'boat eyed\n    speed');
         expect(await messagesOf(cords, 'used-twice')).toEqual([]);
-        expect(await messagesOf(cords.replaceAll('from arch', 'from rod tip'), 'used-twice')).toHaveLength(1);
+        const { findings } = await checkText(cords.replaceAll('from arch', 'from rod tip'));
+        expect(findings.find(({ rule }) => rule === 'used-twice')).toMatchObject({
+            severity: 'warning',
+            what: 'Port long corner is towed from the same rod holder as port short corner.',
+            why: 'A holder takes one rod.',
+            remedy: 'Write down the holder of each (holder port long corner { ... } in the boat), or tow one of the two from elsewhere.',
+        });
     });
 
     test('a rod holder takes one rod, also where the boat has one for both lengths', async () => {
