@@ -290,6 +290,31 @@ const starter = [
     readFileSync(inRoot(`language/src/command/starter/${name}`), 'utf8'),
 ]);
 
+/** The documents that a team reads, by the name that an editor opens them under. */
+const documents = [
+    ...readdirSync(inRoot('language/docs')).map((name) => [
+        `docs/${basename(name, '.md')}`,
+        `language/docs/${name}`,
+    ]),
+    ['docs/reference', 'language/REFERENCE.md'],
+    ['docs/rules', 'language/src/rules/README.md'],
+];
+
+/** A document as it is opened without the repository: its links lead to other pages, or are words. */
+function detached([name, path]) {
+    const addresses = new Map(documents.map(([other, source]) => [source, `layback:/${other}.md`]));
+    const text = readFileSync(inRoot(path), 'utf8').replace(
+        /\[([^\]]+)\]\((?!https?:|#)([^)#\s]+)(#[^)\s]+)?\)/g,
+        (_, words, target, anchor = '') => {
+            const source = join(dirname(path), target).replaceAll('\\', '/');
+            const [, rule] = /^language\/src\/rules\/[\w-]+\/([\w-]+)\.md$/.exec(source) ?? [];
+            const address = rule === undefined ? addresses.get(source) : `layback:/rules/${rule}.md`;
+            return address === undefined ? words : `[${words}](${address}${anchor})`;
+        },
+    );
+    return [name, text];
+}
+
 // `node build.mjs command press server extension`, or any of them; all where none is named.
 const wanted = process.argv.length > 2 ? process.argv.slice(2) : ['command', ...Object.keys(targets)];
 mkdirSync(inRoot('dist'), { recursive: true });
@@ -308,10 +333,13 @@ for (const [name, source] of Object.entries(beside)) {
 }
 // A part of the build knows a part of the packages.
 if (process.argv.length === 2) writeFileSync(inRoot('dist/THIRD-PARTY-NOTICES.txt'), notices(bundled));
-// The servers read it when the first page is opened, or a team's folder started.
+// The servers read it when the first page or document is opened, or a team's folder started.
 writeFileSync(
     inRoot('dist/rule-pages.json'),
-    JSON.stringify({ ...JSON.parse(readPages()), ...Object.fromEntries(starter) }),
+    JSON.stringify({
+        ...JSON.parse(readPages()),
+        ...Object.fromEntries([...starter, ...documents.map(detached)]),
+    }),
 );
 
 // What an earlier build made and this one does not would be shipped for ever.

@@ -3,6 +3,7 @@ import { checkWorkspace } from './commands/check-workspace.ts';
 import { explainRule } from './commands/explain-rule.ts';
 import { newPlan } from './commands/new-plan.ts';
 import { newTeamFolder } from './commands/new-team-folder.ts';
+import { openGuide } from './commands/open-guide.ts';
 import { setRuleSeverity } from './commands/rule-severity.ts';
 import { showFigures } from './commands/show-figures.ts';
 import { showSeason } from './commands/show-season.ts';
@@ -25,6 +26,7 @@ export function contributeCommands(context: ExtensionContext, server: Server, ga
     const carriedOut: Readonly<Record<string, (home: Home, ...given: unknown[]) => unknown>> = {
         'layback.checkWorkspace': checkWorkspace,
         'layback.explainRule': explainRule,
+        'layback.openGuide': openGuide,
         'layback.newPlan': newPlan,
         'layback.newTeamFolder': newTeamFolder,
         'layback.showFigures': showFigures,

@@ -70,6 +70,8 @@ export function startServer(context: ExtensionContext, launch: Launch): Server {
         client = await launch({
             documentSelector: [{ language: 'layback' }],
             initializationOptions: started,
+            // What a hover says may lead to a document, and to nothing else that acts.
+            markdown: { isTrusted: { enabledCommands: [commands.openGuide] } },
             diagnosticCollectionName: 'layback',
             outputChannel: log,
             revealOutputChannelOn: library.RevealOutputChannelOn.Never,

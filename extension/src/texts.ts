@@ -85,7 +85,7 @@ function counted(server: Server): Disposable {
     let isOpen = false;
     return Disposable.from(
         changed,
-        workspace.registerTextDocumentContentProvider(seasonAddress.scheme, {
+        workspace.registerTextDocumentContentProvider(seasonScheme, {
             onDidChange: changed.event,
             async provideTextDocumentContent() {
                 await untilRunning(server);
@@ -94,16 +94,20 @@ function counted(server: Server): Disposable {
             },
         }),
         server.hear(checked, ({ phase }) => {
-            if (isOpen && phase === 'second') changed.fire(seasonAddress);
+            if (isOpen && phase === 'second') changed.fire(seasonAddress());
         }),
         workspace.onDidCloseTextDocument(({ uri }) => {
-            if (uri.scheme === seasonAddress.scheme) isOpen = false;
+            if (uri.scheme === seasonScheme) isOpen = false;
         }),
     );
 }
 
 /** The address under which the season is read. */
-export const seasonAddress = Uri.from({ scheme: 'layback-season', path: '/The season' });
+export function seasonAddress(): Uri {
+    return Uri.from({ scheme: seasonScheme, path: '/The season' });
+}
+
+const seasonScheme = 'layback-season';
 
 function isAsItWas({ uri, version }: Sensitivity): boolean {
     const document = workspace.textDocuments.find((each) => each.uri.toString() === uri);

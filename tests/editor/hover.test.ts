@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Hover, MarkupContent } from 'vscode-languageserver-protocol';
+import { builtInText, commands } from '../../language/src/editor/protocol.ts';
 import { capable, covered, type Editor, editorOver } from './client.ts';
 import { plan, tackle, team, withCrLf } from './team.ts';
 
@@ -72,6 +73,16 @@ describe('a position tells', () => {
             /Not known: .*The plan has no `speed`\./,
         );
     });
+});
+
+test('an editor that opens documents is led to how figures are computed; one that does not is not', async () => {
+    const link = '(command:layback.openGuide?%5B%22figures%22%5D)';
+    const opening = await editorOver(team, { options: { commands: Object.values(commands) } });
+    expect(await told('port short corner', 6, path, opening)).toContain(link);
+    expect(await told('petrel', 1, path, opening)).not.toContain(link);
+    expect(await told('holder port corner', 10, 'boats.spread', opening)).not.toContain(link);
+    await opening.stop();
+    expect(await told('port short corner', 6)).not.toContain('command:');
 });
 
 describe('a number tells', () => {
@@ -206,4 +217,14 @@ test('a position tells what an estimate leaves open: pull, clip and bite between
     expect(said).toMatch(/\| Pull \| \\~2\.2 kg .*\(1\.3 kg .* to 3\.6 kg .*\) \| estimate \|/);
     expect(said).toMatch(/\\~[\d.]+ \([\d.]+ to [\d.]+\) times the pull with surge/);
     expect(said).toMatch(/at most [\d.]+ kg [^|]*\([\d.]+ kg .* to [\d.]+ kg .*\) at the hook \(estimates\)/);
+});
+
+test('the document that it leads to is there to be read', async () => {
+    const found = await editor.ask<{ text: string; languageId: string }>(builtInText.method, {
+        uri: 'layback:/docs/figures.md',
+    });
+    expect(found.languageId).toBe('markdown');
+    expect(found.text).toMatch(/^# How each figure is computed/);
+    expect(await editor.ask(builtInText.method, { uri: 'layback:/docs/nothing.md' })).toBeNull();
+    expect(await editor.ask(builtInText.method, { uri: 'layback:/starter/README.md' })).toBeNull();
 });

@@ -115,6 +115,7 @@ test('the package for npm holds the command and what it reads, and nothing else 
             'dist/press/renderer.cjs',
             'dist/press/renderer.wasm',
             'dist/press/views.js',
+            'dist/press/workshop.js',
             'dist/rule-pages.json',
             'dist/server-node.cjs',
             'package.json',

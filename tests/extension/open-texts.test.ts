@@ -104,13 +104,13 @@ test('the season is counted anew when nobody types, and no more once it is close
     shown.onDidChange(((address: unknown) => changed.push(address)) as never);
     tell({});
     expect(changed).toEqual([]);
-    await shown.provideTextDocumentContent(seasonAddress);
+    await shown.provideTextDocumentContent(seasonAddress());
     tell({ phase: 'first' });
     tell({ uri: 'file:///logs/saturday.spread' });
-    expect(changed).toEqual([seasonAddress]);
-    close(seasonAddress);
+    expect(changed).toEqual([seasonAddress()]);
+    close(seasonAddress());
     tell({});
-    expect(changed).toEqual([seasonAddress]);
+    expect(changed).toEqual([seasonAddress()]);
 });
 
 describe('the first clean plan', () => {

@@ -125,6 +125,34 @@ test('every document is reached from their list, and that from the README', () =
     expect(dirname(folder)).toBe(join(root, 'language'));
 });
 
+describe('as an editor opens them, without the repository', () => {
+    const served = JSON.parse(readFileSync(join(root, 'dist/rule-pages.json'), 'utf8')) as Record<
+        string,
+        string
+    >;
+    const documents = Object.entries(served).filter(([name]) => name.startsWith('docs/'));
+
+    test('all are there, with the language and the rules', () => {
+        const names = documents.map(([name]) => name.slice('docs/'.length));
+        const wanted = [...pages.map(({ name }) => name.replace(/\.md$/, '')), 'reference', 'rules'];
+        expect(names.sort()).toEqual(wanted.sort());
+    });
+
+    test.each(documents)(
+        'links of %s lead to pages that are opened, to a heading where they name one',
+        (_, text) => {
+            const links = [...text.matchAll(/\]\((?!https?:)([^)\s]+)\)/g)].map(([, target]) => target!);
+            for (const link of links) {
+                const [, path, anchor] =
+                    /^(?:layback:\/(?:rules\/)?([\w/-]+)\.md)?(?:#([\w-]+))?$/.exec(link) ?? [];
+                const target = path === undefined ? text : served[path];
+                expect(target, link).toBeDefined();
+                if (anchor !== undefined) expect(anchorsOf(target!), link).toContain(anchor);
+            }
+        },
+    );
+});
+
 function anchorsOf(text: string): string[] {
     return [...text.matchAll(/^##+ (.*)$/gm)].map(([, title]) =>
         title!

@@ -50,7 +50,7 @@ function rulesAtCaret({ place }: Home['gaze']): ReadonlySet<string> {
 }
 
 /** As a page to read; as its text where the editor comes without a reader of Markdown. */
-async function openPage(uri: Uri): Promise<void> {
+export async function openPage(uri: Uri): Promise<void> {
     try {
         await commands.executeCommand('markdown.showPreview', uri);
     } catch {

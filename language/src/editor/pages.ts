@@ -2,7 +2,7 @@ import { once } from './beside.ts';
 import type { StarterFile } from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 
-/** Rule name → its page, Markdown; `starter/…` → what `layback new` writes there. */
+/** Rule name → its page, Markdown; `docs/…` → a document; `starter/…` → what `layback new` writes there. */
 export type RulePages = Readonly<Record<string, string>>;
 
 /** The pages of the rules, read when the first of them is opened: a server that starts need not carry them. */

@@ -77,7 +77,7 @@ function notice<P>(method: string): Notice<P> {
 
 // ── The client asks the server ──────────────────────────────────────────────────────────────────────────
 
-/** The text behind a `layback:` address: a file of the built-in library, or the page of a rule. */
+/** The text behind a `layback:` address: a file of the built-in library, the page of a rule, or a document. */
 export const builtInText = request<{ readonly uri: string }, BuiltInText | null>('layback/builtInText');
 
 /** The plans of a file, for choosing one. */
@@ -172,6 +172,8 @@ export const commands = {
     showSensitivity: 'layback.showSensitivity',
     /** `[uri, range]`: the findings of a plan */
     showFindings: 'layback.showFindings',
+    /** `[name]`: a document, such as `figures` */
+    openGuide: 'layback.openGuide',
     /** Asks for completion again: a word was completed that wants another one. */
     suggest: 'editor.action.triggerSuggest',
 } as const;

@@ -118,13 +118,13 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
     connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) => builtInText(uri, pages));
 }
 
-/** `layback:/species.spread` and `layback:/rules/stagger.md`. */
+/** `layback:/species.spread`, `layback:/rules/stagger.md` and `layback:/docs/guide.md`. */
 async function builtInText(
     uri: string,
     pages: () => Promise<RulePages>,
 ): Promise<protocol.BuiltInText | null> {
     const path = decodeURIComponent(uri.replace(/^layback:\/*/, ''));
-    const [, page] = /^rules\/([\w-]+)\.md$/.exec(path) ?? [];
+    const [, page] = /^(?:rules\/|(?=docs\/))((?:docs\/)?[\w-]+)\.md$/.exec(path) ?? [];
     const text = page === undefined ? library.get(path.replace(/\.spread$/, '')) : (await pages())[page];
     return text === undefined ? null : { text, languageId: page === undefined ? 'layback' : 'markdown' };
 }

@@ -11,6 +11,7 @@ import { propertyOf } from '../../plan/vocabulary.ts';
 import { parseDate } from '../../units/date.ts';
 import { definitionOffers } from '../completion/definitions.ts';
 import { definitionNamed, definitionsOf } from '../named.ts';
+import { commands } from '../protocol.ts';
 import type { EditorServices } from '../services.ts';
 import { around, definitionAround, rangeOf, type Spot, spotAt } from '../spot.ts';
 import { aboutDefinition } from './definition.ts';
@@ -30,6 +31,7 @@ export function hover(services: EditorServices): HoverProvider {
             const speech = speechBy(services.shared.editor.Settings.current);
             const { parts, range } = answer({ spot, document, services, speech });
             parts.push(...(await aboutSeason(spot.node, services)));
+            if (parts.length > 0) parts.push(...aboutFigures(spot, services));
             return parts.length > 0 ? hoverOf(parts, range, services) : undefined;
         },
     };
@@ -101,6 +103,15 @@ async function aboutSeason(node: AstNode, { shared }: EditorServices): Promise<P
     // Without what counts it, all else is told none the less.
     const record = await shared.editor.Seasons.record(name).catch(() => undefined);
     return record ? rows(record) : [];
+}
+
+/** Where it is written how all of this is computed. */
+function aboutFigures(spot: Spot, { shared }: EditorServices): Part[] {
+    const isPosition =
+        around<Position>(spot.node, 'Position') && definitionAround(spot.node)?.kind === 'spread';
+    if (!isPosition || !shared.editor.Client.carriesOut(commands.openGuide)) return [];
+    const text = 'How each figure is computed, and on what it stands';
+    return [{ kind: 'command', text, command: commands.openGuide, given: ['figures'] }];
 }
 
 function aboutQuantity(quantity: Quantity, asked: Question): Part[] {

@@ -8,6 +8,13 @@ export type Part =
     /** A remark of the author's, which may hold Markdown of its own. */
     | { readonly kind: 'doc'; readonly text: string }
     | { readonly kind: 'code'; readonly text: string }
+    /** Carried out by the editor: only for one that does. */
+    | {
+          readonly kind: 'command';
+          readonly text: string;
+          readonly command: string;
+          readonly given: readonly string[];
+      }
     | {
           readonly kind: 'rows';
           readonly rows: readonly (readonly string[])[];
@@ -54,6 +61,10 @@ function markdown(part: Part): string {
             return part.text.replaceAll('<', '&lt;');
         case 'code':
             return `\`\`\`layback\n${part.text}\n\`\`\``;
+        case 'command': {
+            const given = encodeURIComponent(JSON.stringify(part.given));
+            return `[${safe(part.text)}](command:${part.command}?${given})`;
+        }
         case 'rows': {
             const width = Math.max(...part.rows.map(({ length }) => length));
             const line = (cells: readonly string[]) =>
