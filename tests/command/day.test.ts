@@ -1,7 +1,8 @@
-import { cpSync } from 'node:fs';
+import { cpSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Ajv } from 'ajv';
 import { expect, test } from 'vitest';
-import { folderOf, layback } from './layback.ts';
+import { command, folderOf, layback } from './layback.ts';
 
 const examples = join(import.meta.dirname, '../../examples');
 const file = 'days/2026-03-07.spread';
@@ -39,6 +40,36 @@ test('of a day every spread gets its card, with the way to the next on it', () =
     const page = layback(['card', file, '--plan', 'bank-settled', '--as', 'html', '-o', '-'], { cwd }).stdout;
     expect(page).toContain('The day: First day of the Open, 2026-03-07');
     expect(page).toContain('Sea over 1.2 m: over to Rough day on the bank');
+});
+
+test('figures of a day follow the schema, and every step of a change-over is there', () => {
+    const cwd = team();
+    const report = JSON.parse(layback(['figures', file, '--json'], { cwd }).stdout);
+    const valid = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(
+        JSON.parse(readFileSync(join(command, '../figures.schema.json'), 'utf8')),
+    );
+    expect(valid(report), JSON.stringify(valid.errors)).toBe(true);
+    const [day] = report.days;
+    expect(day.hours).toEqual([
+        { from: '07:30', plan: 'bank-settled' },
+        { from: '12:30', plan: 'bank-afternoon' },
+    ]);
+    const rough = day.changeOvers.find(
+        (each: { to: string; from: string }) => each.from === 'bank-settled' && each.to === 'bank-rough',
+    );
+    const steps = rough.steps as { kind: string; position?: string; fartherOut?: number }[];
+    expect(steps.map(({ kind, position }) => `${kind} ${position ?? ''}`.trim())).toContain('in shotgun');
+    // All that is counted in waves comes nearer at 7 kn: their length goes with the square of the speed, (7 / 8)² = 0.77.
+    const before = report.plans.find((plan: { name: string }) => plan.name === 'bank-settled');
+    const adjusted = steps.filter(({ kind }) => kind === 'adjust');
+    expect(adjusted.length).toBe(4);
+    for (const { position, fartherOut } of adjusted) {
+        const { astern } = before.lines.find((line: { position: string }) => line.position === position);
+        expect(1 + fartherOut! / astern.value).toBeCloseTo((7 / 8) ** 2, 1);
+    }
+    expect(layback(['figures', file], { cwd }).stdout).toContain(
+        '\nTHE DAY: FIRST DAY OF THE OPEN, 2026-03-07\n',
+    );
 });
 
 test('--plan leaves the day alone, and figures and pictures are of its plans', () => {

@@ -470,3 +470,22 @@ test('the whole word is replaced, with CR LF and letters of two units', async ()
     const marked = withCrLf('/* 🐟🐟 */ spread a "🎣" {\n    note "𝒜"  sp‸ed 8 kn\n}\n');
     expect(await taken(marked, 'speed')).toBe(marked.replace('sp‸ed', `speed \${1:8 kn}`));
 });
+
+describe('in a day', () => {
+    const inDay = (line: string) => labels(`spread calm { }\nday a {\n    ${line}\n}\n`);
+
+    test('what a line may begin with, and what goes on in it', async () => {
+        expect(await inDay('‸')).toEqual(['date', 'from', 'when', 'until', 'note']);
+        expect(await inDay('when ‸')).toEqual(['light', 'sea', 'wind']);
+        expect(await inDay('when sea ‸')).toEqual(['over', 'under']);
+        expect(await inDay('when light ‸')).toEqual(['dawn', 'bright', 'overcast', 'dusk', 'dark']);
+        expect(await inDay('from 06:00 fish ‸')).toEqual(['calm']);
+    });
+
+    test('units of a sea and of a wind', async () => {
+        expect(await inDay('when sea over 1 ‸')).toEqual(expect.arrayContaining(['m', 'ft']));
+        const wind = await inDay('when wind over 1 ‸');
+        expect(wind).toContain('kn');
+        expect(wind).not.toContain('m');
+    });
+});

@@ -24,6 +24,8 @@ const files: Files = {
         'use "march.spread"\nspread april like morning {\n    port long rigger { back 29 m }\n    waive wave-face on port long rigger because "calm"\n    without starboard short rigger\n}\nlure idle jet { length 200 mm }\n',
     'plans/may.spread':
         'use "april.spread"\nuse "../tackle.spread"\nspread may like april { speed 6.5 kn  no event }\nspread june like may { swap port short corner with starboard short corner }\n',
+    'days/march.spread':
+        'use "../plans/april.spread"\nday first {\n    from 06:00 fish morning\n    from 11:00 fish april\n    when sea over 1 m fish breeze\n    until 16:00\n}\nday second like first { no when }\n',
     'logs/march.spread':
         'use "../plans/march.spread"\nuse "../tackle.spread"\nlog 2026-03-02 {\n    using morning\n    at 07:10 bite port long rigger lure sliver hooked\n    at 07:30 lost "hook pulled"\n}\n',
 };
@@ -54,6 +56,8 @@ const pieces = [
         'use "may.spread"\n',
     ],
     ...[
+        'from 07:00 fish may\n',
+        'when sea over 0.5 m fish april\n',
         'waive wash because "x"\n',
         'waive stagger on port long rigger because ""\n',
         'without port long rigger\n',

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { version } from '../../../package.json';
+import { briefOfDay } from '../drawing/card/brief.ts';
 import { inFull } from '../plan/analyse/in-full.ts';
 import { withSensitivity } from '../plan/analyse/sensitivity.ts';
 import { withTurns } from '../plan/analyse/turns.ts';
@@ -57,10 +58,15 @@ async function figures(path: string, options: Options): Promise<void> {
                     .map(({ plan }) => (plan.turns ? plan : withTurns(plan)))
                     .map((plan) => (options.sensitivity ? withSensitivity(plan) : plan))
                     .map((plan) => inFull(plan, strikesOf)),
+                ...(options.plan === undefined && file.days && { days: file.days }),
             }),
         );
         warnOfErrors(run, terminal.log);
-        terminal.out(options.json ? figuresJson(files, version) : await figuresTable(files, terminal.ink));
+        if (options.json) terminal.out(figuresJson(files, version));
+        else {
+            const days = files.flatMap((file) => file.days ?? []).map((day) => `\n${briefOfDay(day)}`);
+            terminal.out([await figuresTable(files, terminal.ink), ...days].join(''));
+        }
     }
     if (run.refusals.length > 0) process.exitCode = 2;
 }

@@ -37,7 +37,8 @@ export async function cardAsked(
         Press.faces(),
     ]);
     const scene = sceneFromAbove(analysed.plan.turn ? whole : analysed, findings);
-    const wishes = { form: form === 'png' ? 'svg' : form, paper, faces } as const;
+    const { days } = sheet.resolved;
+    const wishes = { form: form === 'png' ? 'svg' : form, paper, faces, days } as const;
     const { content: printed, curtailed } = await printer.printCard(whole, findings, scene, wishes);
     const content =
         form === 'png' ? await Press.pixels(printed as string, dpi === undefined ? {} : { dpi }) : printed;

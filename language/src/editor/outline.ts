@@ -84,6 +84,9 @@ function childOf(entry: AstNode, document: LangiumDocument): Child | undefined {
             return rule && { name: rule, detail: 'rule', kind: SymbolKind.Property, at: 'rule' };
         case 'Waive':
             return rule && { name: rule, detail: 'waived', kind: SymbolKind.Property, at: 'rule' };
+        case 'Hour':
+        case 'Condition':
+            return { name: textOf(entry, document), kind: SymbolKind.Event, at: 'word' };
         case 'Event':
             return { name: textOf(entry, document), kind: SymbolKind.Event, at: 'time' };
         default:

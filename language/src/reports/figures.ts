@@ -1,7 +1,9 @@
 import { inFull } from '../plan/analyse/in-full.ts';
 import type { AnalysedPlan, LineFigures } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
+import type { Day } from '../plan/model.ts';
 import { printQuantity } from '../units/print.ts';
+import { dayJson } from './figures-of-days.ts';
 
 /** Raised when a field changes its meaning or goes; new fields may appear without. */
 export const figuresVersion = 1;
@@ -9,6 +11,7 @@ export const figuresVersion = 1;
 export interface PlansOfFile {
     readonly path: string;
     readonly plans: readonly AnalysedPlan[];
+    readonly days?: readonly Day[];
 }
 
 /**
@@ -17,11 +20,13 @@ export interface PlansOfFile {
  * the reason why there is none.
  */
 export function figuresJson(files: readonly PlansOfFile[], version: string): string {
+    const days = files.flatMap(({ path, days = [] }) => days.map((day) => ({ path, ...dayJson(day) })));
     const report = {
         format: 'layback-figures',
         version: figuresVersion,
         tool: { name: 'layback', version },
         plans: files.flatMap(({ path, plans }) => plans.map((plan) => ({ path, ...planJson(whole(plan)) }))),
+        ...(days.length > 0 && { days }),
     };
     return `${JSON.stringify(report, undefined, 2)}\n`;
 }

@@ -1,3 +1,4 @@
+import { type Call, callsOf } from '../../plan/day/calls.ts';
 import { type ChangeOver, changeOver, isElsewhere, type Step } from '../../plan/day/change-over.ts';
 import { conditionWords, dayTitle, hourWords } from '../../plan/day/words.ts';
 import type { LineFigures } from '../../plan/figures.ts';
@@ -16,13 +17,6 @@ const dayCaution =
     'One line at a time, on the skipper’s word and at a speed at which a line can be held: no loop of it round a hand ' +
     'or a foot, and the other lines watched meanwhile (common practice).';
 
-/** A change-over that a day asks for, and when. */
-interface Called {
-    readonly when: string;
-    readonly from: Spread;
-    readonly to: Spread;
-}
-
 /**
  * A day in words: which spread when, then what has to be done from one to the next.
  *
@@ -31,7 +25,7 @@ interface Called {
 export function daySections(day: Day, from?: Spread): Section[] {
     const calls = callsOf(day).filter((call) => from === undefined || call.from.name === from.name);
     const overs = calls.map((call) => ({ call, over: changeOver(call.from, call.to) }));
-    const heading = (call: Called) =>
+    const heading = (call: Call) =>
         from
             ? `${capital(call.when)}: over to ${call.to.title}`
             : `${capital(call.when)}: ${call.from.title} to ${call.to.title}`;
@@ -47,20 +41,6 @@ export function daySections(day: Day, from?: Spread): Section[] {
     return sections.map((section, index) =>
         plain(index === 0 ? { ...section, items: [...section.items, ...caution] } : section),
     );
-}
-
-/** Hours one after the other, then every condition from each spread of an hour; each way once. */
-function callsOf({ hours, conditions }: Day): Called[] {
-    const byHour = hours.slice(1).map((hour, index): Called => {
-        return { when: `at ${hourWords(hour)}`, from: hours[index]!.plan.value, to: hour.plan.value };
-    });
-    const usual = [...new Map(hours.map(({ plan }) => [plan.value.name, plan.value])).values()];
-    const byCondition = conditions.flatMap((condition) =>
-        usual.map((from): Called => {
-            return { when: conditionWords(condition), from, to: condition.plan.value };
-        }),
-    );
-    return [...byHour, ...byCondition].filter(({ from, to }) => from.name !== to.name);
 }
 
 function timeline({ hours, conditions, until, notes }: Day, from: Spread | undefined): Item[] {

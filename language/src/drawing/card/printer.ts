@@ -1,5 +1,6 @@
 import type { AnalysedPlan } from '../../plan/figures.ts';
 import type { Finding } from '../../plan/finding.ts';
+import type { Day } from '../../plan/model.ts';
 import type { Scene } from '../scene.ts';
 import { aboutCard } from './about.ts';
 import { cardContents } from './contents.ts';
@@ -13,6 +14,8 @@ export interface PrintWishes {
     readonly paper: PaperName;
     /** Regular, bold and italic of one family; for a PDF. */
     readonly faces: readonly Uint8Array[];
+    /** Those of the plan's file. */
+    readonly days: readonly Day[];
 }
 
 export interface PrintedCard {
@@ -37,9 +40,9 @@ export async function printCard(
     plan: AnalysedPlan,
     findings: readonly Finding[],
     scene: Scene,
-    { form, paper, faces }: PrintWishes,
+    { form, paper, faces, days }: PrintWishes,
 ): Promise<PrintedCard> {
-    const contents = cardContents(plan, findings);
+    const contents = cardContents(plan, findings, days);
     if (form === 'html') return { content: cardHtml(contents, scene), curtailed: false };
     const about = { ...aboutCard(contents, plan.plan), faces };
     const content =

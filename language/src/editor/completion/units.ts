@@ -45,6 +45,7 @@ export function dimensionsAt({ entry, blocks }: Caret): readonly Dimension[] {
     }
     if (word === 'wind' && before === 'from') return ['angle'];
     if (word === 'capacity' && before === 'of') return ['length'];
+    if (word === 'when') return [words[1] === 'wind' ? 'speed' : 'length'];
     const other = before === word ? undefined : behind[before];
     if (other) return [other];
     const property = block?.context && propertyOf(block.context, word);
