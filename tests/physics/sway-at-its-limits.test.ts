@@ -61,6 +61,10 @@ test('how far a lure sways is measured from its own tow point', () => {
     );
     expect(swayAtLure(line)).toBeCloseTo(50 * Math.sin(10 * DEGREE), 9);
     expect(swayReached({ ...line, cap: 5 })).toBeCloseTo(Math.asin(5 / 50), 12);
+    const [from, to] = line.line as readonly [Vec, Vec];
+    const cut = { ...line, line: inPieces([from, to], 0.1, 0.6) };
+    expect(swayAtLure(cut)).toBeCloseTo(50 * Math.sin(10 * DEGREE), 9);
+    expect(swayReached({ ...cut, cap: 5 })).toBeCloseTo(Math.asin(5 / 50), 12);
     expect(swayAtLure({ line: [], sway: 1 })).toBe(0);
 });
 
