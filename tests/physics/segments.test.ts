@@ -28,6 +28,30 @@ test.each(reference.polylines)('lines: $name', ({ A, B, dist }) => {
     expect(norm(subtract(on(A, i), on(B, j)))).toBeCloseTo(dist, 12);
 });
 
+test('where the carrying lines meet beyond both, the end that comes nearest is found, whichever it is', () => {
+    // The second one’s line meets the first one’s a metre beyond its end, and three beyond its own.
+    const [a, b, c, d]: [Vec, Vec, Vec, Vec] = [
+        [0, 0, 0],
+        [10, 0, 0],
+        [5, 2, 0],
+        [8, 1, 0],
+    ];
+    for (const [from, to] of [
+        [a, b],
+        [b, a],
+    ] as const) {
+        for (const [start, end] of [
+            [c, d],
+            [d, c],
+        ] as const) {
+            const gap = segmentGap(from, to, start, end);
+            expect(gap.distance).toBeCloseTo(1, 12);
+            expect(gap.at).toEqual([[8, 0, 0], d]);
+            expect(segmentGap(start, end, from, to).distance).toBeCloseTo(1, 12);
+        }
+    }
+});
+
 test('a line of one point is no line', () => {
     expect(lineGap([[0, 0, 0]], [[1, 0, 0]])).toBeUndefined();
 });
