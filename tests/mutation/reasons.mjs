@@ -84,6 +84,21 @@ const particular = [
         reason: 'The two forms agree to more digits than the tests ask for where they meet.',
     },
     {
+        path: /rules\/neighbours/,
+        of: ({ was }) => /astern\.known/.test(was),
+        reason: 'What is unknown is not a number, and not a number is neither nearer nor further than another.',
+    },
+    {
+        path: /rules\/page/,
+        of: ({ kind }) => kind === 'Regex',
+        reason: 'Every page has its settings in one piece and something behind them, so a looser or a tighter way to find the piece finds it as well.',
+    },
+    {
+        path: /rules\/fixes/,
+        of: ({ was, kind }) => kind === 'Regex' || /old !== 0|unit\.offset/.test(was),
+        reason: 'A measure is written as one number and its unit; what is divided by nothing is no number, and no rule writes temperatures.',
+    },
+    {
         path: /rules\/used-twice/,
         of: ({ was }) => was === '() => 1',
         reason: 'Compared with no figure nothing is fewer: the first has been passed before, and every other is told.',

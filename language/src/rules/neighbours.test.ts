@@ -44,6 +44,21 @@ test('on one side only the next line in is followed, and across the boat only th
     ]);
 });
 
+test('who follows on one side is compared also where another line runs between the two', async () => {
+    // From port to starboard: the long rigger at 30 m, the short one at 45 m, the corner at 12 m.
+    expect(
+        await outward(
+            '    port short rigger { lure gulp  back 45 m }',
+            '    port long rigger { lure wisp  back 30 m }',
+            '    port short corner { lure broad  back 12 m }',
+        ),
+    ).toEqual([
+        'port long rigger < port short rigger',
+        'port short corner < port long rigger',
+        'port short corner < port short rigger',
+    ]);
+});
+
 test('lines at one distance, teasers, gear that stands by and lines without a distance have no order', async () => {
     expect(
         await outward(

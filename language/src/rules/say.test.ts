@@ -70,3 +70,34 @@ test('words around numbers', () => {
     ]);
     expect(capital('port long rigger')).toBe('Port long rigger');
 });
+
+describe('every dimension', () => {
+    test('is told in the usual unit where nobody wrote a number', () => {
+        expect(say.load(9.80665 * 3)).toBe('3 kg');
+        expect(say.mass(0.25)).toBe('0.25 kg');
+        expect(say.angle(Math.PI / 6)).toBe('30 deg');
+        expect(say.share(0.4)).toBe('40 %');
+        expect(say.time(90)).toMatch(/^(90 s|1\.5 min)$/);
+        expect(say.count(3)).toBe('3');
+    });
+
+    test('of a class is told as it was written, or else in kilograms', () => {
+        expect(say.lineClass(written('50 lb'))).toBe('50 lb');
+        const { quantity, ...computed } = written('24 kg');
+        expect(say.lineClass(computed)).toBe('24 kg');
+    });
+
+    test('is told apart: what was written stays, beside what was computed', () => {
+        const twelve = written('12 kg', 12 * 9.80665);
+        expect(sayApart.load(12.04 * 9.80665, twelve)).toEqual([
+            expect.stringMatching(/^12\.04? kg$/),
+            '12 kg',
+        ]);
+        expect(sayApart.load(twelve, 12.5 * 9.80665)).toEqual(['12 kg', '12.5 kg']);
+        expect(sayApart.angle(Math.PI / 6, Math.PI / 6 + 0.001)).toEqual([
+            '30 deg',
+            expect.stringMatching(/^30\.\d+ deg$/),
+        ]);
+        expect(sayApart.speed(4.1156, written('9 kn'))).toEqual(['8 kn', '9 kn']);
+    });
+});
