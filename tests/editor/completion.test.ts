@@ -250,6 +250,22 @@ describe('behind what is said on a line', () => {
         expect(fish.length).toBeGreaterThan(5);
     });
 
+    test('in a log an event is put together word by word', async () => {
+        const opening = await editorOver(team, { options: { commands: ['editor.action.triggerSuggest'] } });
+        const log = (put: string) => `${plan}log 2026-03-14 {\n    using morning from 07:00\n    ${put}\n}\n`;
+        const offered = async (put: string, label: RegExp) =>
+            (await items(log(put), `plans/e${files++}.spread`, opening)).find((each) =>
+                label.test(each.label),
+            )!;
+        const suggest = { command: 'editor.action.triggerSuggest' };
+        const at = await offered('‸', /^at$/);
+        expect(at).toMatchObject({ textEdit: { newText: 'at $1' }, command: suggest });
+        const now = await offered('at ‸', /^\d\d:\d\d$/);
+        expect(now).toMatchObject({ textEdit: { newText: `${now.label} ` }, command: suggest });
+        expect((await offered('using breeze from ‸', /^\d\d:\d\d$/)).command).toBeUndefined();
+        await opening.stop();
+    });
+
     test('behind `at` the time that it is in the log’s zone, and that of the event above', async () => {
         const marked = (zone: string) => `log 2026-03-14 {\n    ${zone}\n    at 03:33 raise\n    at ‸\n}\n`;
         const minutes = (time: string) => Number(time.slice(0, 2)) * 60 + Number(time.slice(3));

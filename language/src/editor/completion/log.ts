@@ -76,12 +76,18 @@ export function timeOffers(caret: Caret, now = new Date()): Offer[] {
         ({ $cstNode, time }) => time && ($cstNode?.offset ?? 0) < caret.start,
     );
     const before = above.at(-1)?.time;
-    const kind = CompletionItemKind.Value;
+    // What happened comes next; where a plan begins, nothing does.
+    const goesOn = /^at\b/.test(caret.entry);
+    const offer = (label: string, detail: string, rank: number): Offer => ({
+        label,
+        kind: CompletionItemKind.Value,
+        detail,
+        rank,
+        ...(goesOn && { text: `${label} `, goesOn }),
+    });
     return [
-        { label, kind, detail: typeof east === 'number' ? 'Now, in the log’s zone' : 'Now', rank: 10 },
-        ...(before && before !== label
-            ? [{ label: before, kind, detail: 'As the event above', rank: 11 }]
-            : []),
+        offer(label, typeof east === 'number' ? 'Now, in the log’s zone' : 'Now', 10),
+        ...(before && before !== label ? [offer(before, 'As the event above', 11)] : []),
     ];
 }
 

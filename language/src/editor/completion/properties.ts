@@ -26,15 +26,17 @@ export function propertyOffers({ node, context }: Block, start: number): Offer[]
         .map((property, rank) => {
             const refers =
                 referring.has(property.word) && !property.example.includes('{') && context !== 'rod limits';
+            // An event is put together word by word, so it begins with its word alone.
+            const isEvent = context === 'log' && property.word === 'at';
             return {
                 label: property.word,
                 kind: CompletionItemKind.Property,
                 text: `${property.word} `,
-                snippet: snippetOf(property, refers),
+                snippet: snippetOf(property, refers || isEvent),
                 detail: property.says,
                 documentation: documentationOf(property),
                 rank,
-                goesOn: refers,
+                goesOn: refers || isEvent,
             };
         });
 }
