@@ -2,7 +2,7 @@ import { margins } from './chart.ts';
 import { letters } from './labels.ts';
 import type { Palette } from './palette.ts';
 import { line, rectangle, type Spot, text } from './pen.ts';
-import type { Ruler } from './rulers.ts';
+import { type Ruler, roundStep, type ScaleBar } from './rulers.ts';
 import type { Scene } from './scene.ts';
 import type { Sheet } from './sheet.ts';
 import { wrap } from './text-width.ts';
@@ -125,11 +125,22 @@ function drawSides({ water, bow }: Sheet, { soft }: Palette): string {
     );
 }
 
+/** A bar with room for a number at either end, however small the picture is drawn. */
+function scaleBarFor({ metres, feet }: ScaleBar, perMetre: number): ScaleBar {
+    const least = leastBar / perMetre;
+    return metres >= least
+        ? { metres, feet }
+        : { metres: roundStep(least), feet: roundStep((0.7 * roundStep(least)) / 0.3048) };
+}
+
+/** Half of `0`, half of `1000 m`, and a letter between. */
+const leastBar = letters.small * 3;
+
 /** Metres above, feet below, black and white in turn. */
 export function drawScaleBar(scene: Scene, sheet: Sheet, palette: Palette): string {
     const { scaleBar, perMetre, enlargement } = sheet;
     const { ink, soft } = palette;
-    const { metres, feet } = scene.rulers.scaleBar;
+    const { metres, feet } = scaleBarFor(scene.rulers.scaleBar, perMetre);
     const [x, y] = scaleBar;
     const style = { size: letters.small, fill: ink, anchor: 'middle' } as const;
     const width = metres * perMetre;

@@ -116,7 +116,7 @@ export function cutToWidth(text: string, width: number, size: number, weight: We
 export function wrap(text: string, width: number, size: number, weight: Weight = 'regular'): string[] {
     const lines: string[] = [];
     let line = '';
-    for (const word of text.split(/\s+/).filter(Boolean)) {
+    for (const word of text.split(/\s+(?!%)/).filter(Boolean)) {
         const longer = line ? `${line} ${word}` : word;
         if (textWidth(longer, size, weight) <= width) {
             line = longer;

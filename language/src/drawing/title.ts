@@ -2,7 +2,6 @@ import type { Measure } from '../plan/measure.ts';
 import type { Rules, Spread } from '../plan/model.ts';
 import { print } from '../units/print.ts';
 import { type Unit, units } from '../units/unit.ts';
-import { inWords, toldLength } from './card/told.ts';
 
 /** One cell of a title block. */
 export interface Cell {
@@ -64,9 +63,11 @@ function windWords({ speed, from }: NonNullable<Spread['wind']>): string {
     return from ? `${said(speed, units.kn)} from ${said(from, units.deg)}` : said(speed, units.kn);
 }
 
-/** A length in both systems: one crew reads metres, another one feet. */
+/** A length in both systems, since one crew reads metres and another one feet; the other no finer than a sea is. */
 function inBoth(measure: Measure | undefined, unit: Unit): string {
-    return measure ? inWords(toldLength(measure.si, measure.quantity, unit)) : unsaid;
+    const { beside } = measure?.quantity?.unit ?? unit;
+    const other = measure && beside ? ` (${print(measure.si, units[beside], { digits: 1 })})` : '';
+    return `${said(measure, unit)}${other}`;
 }
 
 function said(measure: Measure | undefined, unit: (typeof units)[keyof typeof units]): string {
