@@ -14,8 +14,8 @@ test('a card of a plan in feet and pounds tells in them what nobody wrote: share
         for (const drag of Object.values(drags)) expect(drag.own).toMatch(/ lb$/);
     }
     for (const { clean } of card.turns.sides) expect(clean!.radius.own).toMatch(/ ft$/);
-    expect(wordsOf(card, 'clearing').join('\n')).toMatch(/\(fish \d+ ft \([\d.]+ m\) to port\)/);
-    expect(wordsOf(card, 'clearing').join('\n')).not.toMatch(/\d m to/);
+    expect(wordsOf(card, 'clearing').join('\n')).toMatch(/\(fish \d+ ft \(\d+ m\) to port\)/);
+    expect(wordsOf(card, 'clearing').join('\n')).not.toMatch(/fish \d+ m/);
 });
 
 test('what leans on an estimate is marked, and the mark is told', async () => {

@@ -9,8 +9,9 @@ import type {
 import type { Spread, StatedOrder } from '../../plan/model.ts';
 import { spokenUnits } from '../../plan/spoken-units.ts';
 import { listed } from '../../plan/wording.ts';
-import type { Unit } from '../../units/unit.ts';
-import { inWords, told } from './told.ts';
+import { print } from '../../units/print.ts';
+import { type Unit, units } from '../../units/unit.ts';
+import { inWords } from './told.ts';
 
 export interface SettingOnCard {
     /** Names of positions, first to set first. */
@@ -120,9 +121,11 @@ function reasonToClear(reason: ClearingReason, unit: Unit): string {
     }
 }
 
-/** Where the fish is then; under a metre tells nothing. */
+/** Where the fish is then, in whole units; under a metre tells nothing. */
 function fishAside(metres: number, unit: Unit): string {
-    return `fish ${inWords(told(Math.max(1, Math.round(metres)), unit))}`;
+    const other = unit.beside && units[unit.beside];
+    const whole = (like: Unit) => print(Math.max(1, metres), like, { digits: 0 });
+    return `fish ${inWords({ own: whole(unit), ...(other && { other: whole(other) }) })}`;
 }
 
 /** The order that the team states, of lines that are out; the last one said, where it says several. */
