@@ -297,6 +297,7 @@ const documents = [
         `language/docs/${name}`,
     ]),
     ['docs/reference', 'language/REFERENCE.md'],
+    ['docs/computed', 'language/FIGURES.md'],
     ['docs/rules', 'language/src/rules/README.md'],
 ];
 

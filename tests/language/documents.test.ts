@@ -134,7 +134,12 @@ describe('as an editor opens them, without the repository', () => {
 
     test('all are there, with the language and the rules', () => {
         const names = documents.map(([name]) => name.slice('docs/'.length));
-        const wanted = [...pages.map(({ name }) => name.replace(/\.md$/, '')), 'reference', 'rules'];
+        const wanted = [
+            ...pages.map(({ name }) => name.replace(/\.md$/, '')),
+            'reference',
+            'computed',
+            'rules',
+        ];
         expect(names.sort()).toEqual(wanted.sort());
     });
 
