@@ -1,30 +1,30 @@
 import { expect, test } from 'vitest';
 import { svgOf } from '../../language/src/drawing/svg.ts';
 import { textWidth, wrap } from '../../language/src/drawing/text-width.ts';
-import { examples } from './card-plans.ts';
+import { cardedText, examples } from './card-plans.ts';
 
 /** Where the numbers of the bar of metres stand, and how wide they are. */
 function barOf(svg: string) {
     const texts = [
         ...svg.matchAll(/<text x="([\d.]+)" y="([\d.]+)" font-size="30"[^>]*>([^<]+)<\/text>/g),
     ].map(([, x, y, words]) => ({ x: Number(x), y: Number(y), words: words! }));
-    const ft = texts.findLast(({ words }) => / ft$/.test(words))!;
-    const [zero, metres] = texts
-        .filter(({ x, y }) => y < ft.y && y > ft.y - 120 && x <= ft.x + 400)
-        .slice(-2);
+    const metres = texts.filter(({ words }) => / m$/.test(words)).at(-1);
+    const zero = texts.filter(({ words, y }) => words === '0' && y === metres?.y).at(0);
     return { zero: zero!, metres: metres! };
 }
 
 test('the numbers of a scale bar stand apart, on any paper', async () => {
-    for (const { scene, card } of await examples()) {
+    // Far astern the same paper holds more metres, and their number is longer.
+    const far = await cardedText('spread far "Far" { shotgun { back 900 m } }');
+    for (const { scene, card } of [far, ...(await examples())]) {
         for (const paper of [
             { width: 210, height: 297 },
             { width: 100, height: 90 },
             { width: 60, height: 50 },
+            { width: 40, height: 300 },
         ]) {
             const drawn = svgOf(scene, { bow: 'right', paper, foot: false });
-            const from = drawn.slice(0, drawn.search(/Lures are drawn|Front faces/) >>> 0);
-            const { zero, metres } = barOf(from);
+            const { zero, metres } = barOf(drawn);
             expect([card.plan, zero.words, metres.words]).toEqual([
                 card.plan,
                 '0',
