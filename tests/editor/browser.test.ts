@@ -37,6 +37,11 @@ const files = new Map([
         (name) => [`memory:/extension/${name}`, readFileSync(join(dist, name), 'utf8')] as const,
     ),
     ['memory:/team/node_modules/x.spread', 'spread x { sped 8 kn }\n'],
+    ['memory:/team/node_modules/reef-pack/gear.spread', 'lure lamp jet { length 240 mm }\n'],
+    [
+        'memory:/team/packed/day.spread',
+        'use "package:reef-pack/gear.spread"\nuse "package:reef-pack/other.spread"\nuse "package:shoal/gear.spread"\nspread day { rule incomplete { severity off }  shotgun { lure lamp } }\n',
+    ],
 ]);
 
 // What a web worker has and a thread of Node has not, put around the shipped bundle.
@@ -128,8 +133,10 @@ test('files are read through the client, and checked before any is open', async 
     await settled();
     expect([...told].map(([each, diagnostics]) => [each, diagnostics.map(({ code }) => code)])).toEqual([
         ['memory:/team/plans/wrong.spread', ['unknown-word']],
+        ['memory:/team/packed/day.spread', ['use', 'use']],
     ]);
-    expect(asked.filter((each) => each.includes('node_modules'))).toEqual([]);
+    // Of packages only what is in use, and of those nothing else.
+    expect(asked).not.toContain('memory:/team/node_modules/x.spread');
 });
 
 test('an open file is answered about as anywhere else', async () => {
@@ -171,4 +178,15 @@ test('the library is there without any file, pages once the client has told wher
     });
     expect(species).toMatchObject({ languageId: 'layback', text: expect.stringContaining('species wahoo') });
     expect(await connection.sendRequest(builtInText.method, { uri: 'layback:/nothing.md' })).toBeNull();
+});
+
+test('packages are read as the client has them, and said to be missing where it has none', async () => {
+    await settled();
+    const found = told.get('memory:/team/packed/day.spread') ?? [];
+    expect(found.map(({ code, message }) => `${code}: ${message}`)).toEqual([
+        expect.stringContaining(
+            'use: `package:reef-pack/other.spread` is not in the package `reef-pack` that is installed here; it has gear.spread.',
+        ),
+        expect.stringContaining('use: There is no package `shoal` here: these files are on no disk'),
+    ]);
 });

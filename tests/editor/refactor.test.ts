@@ -122,7 +122,7 @@ async function done(at: string, mark: string, title: string, from: Files): Promi
     return made;
 }
 
-/** Every figure of every plan of a team, by the name of the plan, and what the text itself has wrong. */
+/** Every figure of every plan of a team, by the name of the plan, and all that is found in it. */
 async function figuresOf(team: Files): Promise<{ figures: Record<string, unknown>; faults: string[] }> {
     const root = '/team/';
     const loaded = await load(
@@ -144,22 +144,18 @@ async function figuresOf(team: Files): Promise<{ figures: Record<string, unknown
             // What a plan is like is how it is written, not what it is.
             figures[each.plan.name] = { ...told[0], like: [] };
         }
-    const faults = sheets.flatMap(({ findings }) =>
-        findings
-            .filter(
-                ({ rule, severity }) =>
-                    severity === 'error' &&
-                    ['syntax', 'unknown-name', 'unknown-word', 'use', 'duplicate', 'like'].includes(rule),
-            )
-            .map(({ rule, what }) => `${rule}: ${what}`),
-    );
+    const faults = sheets
+        .flatMap(({ findings }) => findings.map(({ rule, what }) => `${rule}: ${what}`))
+        .sort();
     return { figures, faults };
 }
 
 /** What a figure is of may be said by another name; its numbers are the same. */
-async function expectSameFigures(before: Files, now: Files): Promise<void> {
+async function expectSameFigures(before: Files, now: Files, except: readonly string[] = []): Promise<void> {
     const [was, is] = [await figuresOf(before), await figuresOf(now)];
-    expect(is.faults).toEqual(was.faults);
+    const judged = (faults: readonly string[]) =>
+        faults.filter((each) => !except.some((rule) => each.startsWith(`${rule}:`)));
+    expect(judged(is.faults)).toEqual(judged(was.faults));
     for (const [name, figures] of Object.entries(was.figures))
         expect(is.figures[name], name).toEqual(figures);
 }
@@ -195,7 +191,8 @@ describe('flatten', () => {
                 const title = kind === 'spread' ? 'Flatten this plan' : `Write this ${kind} out in full`;
                 const now = await done(at, whole!.slice(kind!.length + 1), title, example);
                 expect(now[at], name).not.toBe(text);
-                await expectSameFigures(example, now);
+                // A waiver that was the preset’s is this plan’s now, and may be needed there alone.
+                await expectSameFigures(example, now, ['waiver-idle']);
                 count++;
             }
         }
@@ -277,7 +274,8 @@ describe('a method', () => {
 
 spread by-method`);
         expect(now[path]).toContain('method starboard-short-rigger-strike\n    }');
-        await expectSameFigures(files, now);
+        // What the new method wants is what is done, and nobody may have the other one any more.
+        await expectSameFigures(files, now, ['method-mismatch', 'unused']);
     });
 
     test('is inlined into the positions that have it from the plan', async () => {
@@ -285,7 +283,7 @@ spread by-method`);
         const text = now[path]!.slice(now[path]!.indexOf('spread by-method'));
         expect(text).not.toContain('method plain');
         expect(text).toMatch(/port short corner \{[^}]*loop 1 m[^}]*wait 4 s[^}]*drag \{ set 5\.5 kg \}/);
-        await expectSameFigures(files, now);
+        await expectSameFigures(files, now, ['method-mismatch', 'unused']);
     });
 
     test('that says more than a position can stays, with the reason', async () => {

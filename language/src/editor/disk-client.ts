@@ -12,8 +12,10 @@ export function diskOfClient(connection: Connection): Disk {
         connection.sendRequest<R>(method, params);
     const entriesOf = (uri: URI) => ask(readFolder, { uri: uri.toString() }).catch(() => null);
     const missingIn = async (own: Package): Promise<Reading> => {
-        const plans = (await entriesOf(own.folder))?.map(({ name }) => name).filter(isPlan);
-        return plans ? stranger(notInPackage(own, plans.sort())) : { kind: 'missing' };
+        const entries = (await entriesOf(own.folder)) ?? [];
+        const plans = entries.map(({ name }) => name).filter(isPlan);
+        // A folder that is not there is an empty one to some; a package has at least its own description.
+        return entries.length > 0 ? stranger(notInPackage(own, plans.sort())) : { kind: 'missing' };
     };
     const versionOf = async ({ folder }: Package): Promise<{ readonly version?: string }> => {
         const content = await ask(readFile, { uri: UriUtils.joinPath(folder, 'package.json').toString() });

@@ -1,8 +1,15 @@
 import { type AstNode, GrammarUtils } from 'langium';
-import type { Definition, Lure, Part } from '../../../grammar/generated/ast.ts';
+import type {
+    Definition,
+    Lure,
+    Order,
+    Part,
+    Position as PositionNode,
+} from '../../../grammar/generated/ast.ts';
 import { referencesIn } from '../../plan/names/link.ts';
 import { baseOf, Gathered, gather, likeChain } from '../../plan/resolve/gather.ts';
-import { isRearrangement, keyOf, type Slot, type Table } from '../../plan/resolve/table.ts';
+import { readPosition } from '../../plan/resolve/position.ts';
+import { isRearrangement, keyOf, positionKey, type Slot, type Table } from '../../plan/resolve/table.ts';
 import { linesOf, piecesOf } from './pieces.ts';
 import { type Refactoring, rewritten, type Workplace } from './refactoring.ts';
 
@@ -17,7 +24,7 @@ export function flatten(place: Workplace): Refactoring[] {
     if (refused) return [{ title, kind: 'refactor.inline', changes: [], disabled: refused }];
     const table = gather(definition, new Gathered());
     const cst = definition.$cstNode!;
-    const lines = [...printed(table), ...piecesOf(definition).below];
+    const lines = [...printed(table, there(definition, table)), ...piecesOf(definition).below];
     const text = `${headOf(definition)} {\n${lines.join('\n')}\n}`;
     const changes = rewritten(place, [{ start: cst.offset, end: cst.end, text }]);
     return document ? [{ title, kind: 'refactor.inline', changes }] : [];
@@ -69,19 +76,57 @@ function quoted(definition: Definition): string {
     return GrammarUtils.findNodeForProperty(definition.$cstNode, 'title')?.text ?? '';
 }
 
-function printed(table: Table): string[] {
-    return [...table].flatMap(([key, slots]) => slots.flatMap((slot) => printedSlot(key, slot)));
+/** Whether a plan has a position; what else is written out names none. */
+type Has = (position: PositionNode | undefined) => boolean;
+
+function there({ kind }: Definition, table: Table): Has {
+    if (kind !== 'spread') return () => true;
+    return (position) => {
+        const key = positionKey(readPosition(position)?.name);
+        return key === undefined || table.has(key);
+    };
 }
 
-function printedSlot(key: string, slot: Slot): string[] {
+function printed(table: Table, has: Has): string[] {
+    return [...table].flatMap(([key, slots]) =>
+        slots.flatMap((slot) => (isOfNothing(slot, has) ? [] : printedSlot(key, slot, has))),
+    );
+}
+
+/** What a preset says of lines that this plan does not have was harmless there, and would be a slip here. */
+function isOfNothing({ node, table }: Slot, has: Has): boolean {
+    const { position, positions } = node as { position?: PositionNode; positions?: readonly PositionNode[] };
+    switch (node.$type) {
+        case 'Drop':
+        case 'Role':
+            return !has(position);
+        case 'Order':
+            return !positions?.some(has);
+        case 'Fallback':
+            return [...(table ?? [])].every(([, slots]) => slots.every((slot) => isOfNothing(slot, has)));
+        default:
+            return false;
+    }
+}
+
+/** An order without the lines that are not there; undefined for what needs no change. */
+function orderOfThose(node: AstNode, has: Has): string | undefined {
+    const { what, positions = [] } = node as Partial<Order>;
+    if (node.$type !== 'Order' || positions.every(has)) return undefined;
+    const names = positions.filter(has).map(({ $cstNode }) => $cstNode!.text);
+    const because = GrammarUtils.findNodeForProperty(node.$cstNode, 'because')?.text;
+    return [`order ${what} ${names.join(', ')}`, ...(because ? [`because ${because}`] : [])].join(' ');
+}
+
+function printedSlot(key: string, slot: Slot, has: Has): string[] {
     const { node } = slot;
     const container = node.$container as AstNode;
     const piece = piecesOf(container).entries.find((each) => each.node === node);
     const [above, behind] = [piece?.above ?? [], piece?.behind ?? ''];
     const head = headOfSlot(key, slot);
-    if (!slot.table || (isAsWritten(slot, node) && node.$cstNode!.text.startsWith(head)))
-        return linesOf({ above, text: node.$cstNode!.text, behind });
-    const inner = [...printed(slot.table), ...piecesOf(node).below];
+    if (!slot.table || (isAsWritten(slot, node, has) && node.$cstNode!.text.startsWith(head)))
+        return linesOf({ above, text: orderOfThose(node, has) ?? node.$cstNode!.text, behind });
+    const inner = [...printed(slot.table, has), ...piecesOf(node).below];
     // A part that only names what it is has no block.
     if (inner.length === 0 && node.$type === 'Part') return linesOf({ above, text: head, behind });
     return [...above, `${head} {${behind}`, ...inner, '}'];
@@ -99,10 +144,13 @@ function headOfSlot(key: string, { node, of }: Slot): string {
 }
 
 /** Whether a block holds what stands in it and nothing else. */
-function isAsWritten({ table }: Slot, block: AstNode): boolean {
+function isAsWritten({ table }: Slot, block: AstNode, has: Has): boolean {
     const { entries = [] } = block as { entries?: readonly AstNode[] };
     if (entries.some(isRearrangement)) return false;
     return [...(table ?? [])].every(([, slots]) =>
-        slots.every((slot) => entries.includes(slot.node) && isAsWritten(slot, slot.node)),
+        slots.every(
+            (slot) =>
+                entries.includes(slot.node) && !isOfNothing(slot, has) && isAsWritten(slot, slot.node, has),
+        ),
     );
 }
