@@ -61,6 +61,14 @@ test('in air the wind counts as the boat feels it, and only it', () => {
     expectForce(slope([0, 0, 1], false, { wind }).force, [-air * 5 * 3, -air * 5 * 4, dry]);
     expectForce(slope([0, 0, 1], true, { wind }).force, [water * 16, 0, wet]);
     expectForce(slope([1, 0, 0], false, { wind: [4, 0, 2] }).force, [0, 0, dry - air * 4]);
+    // Rising air of 2 m/s on a line at 3-4-5: 1.6 m/s along it, 1.2 m/s across it.
+    const across = air * 1.2;
+    const along = 0.5 * AIR_DENSITY * 0.001 * Math.PI * CT * 1.6 ** 2;
+    expectForce(slope([3, 0, 4], false, { wind: [4, 0, 2] }).force, [
+        across * 0.96 - along * 0.6,
+        0,
+        dry - across * 0.72 - along * 0.8,
+    ]);
     expectForce(slope([0, 0, 1], false, { airDrag: false }).force, [0, 0, dry]);
 });
 

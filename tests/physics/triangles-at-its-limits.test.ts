@@ -71,6 +71,17 @@ describe.each(places)('two triangles, %s', (_, put) => {
         }
     });
 
+    test('of a triangle that comes through the face one edge is enough, the other passing far beside it', () => {
+        expectGap(
+            [
+                [1, 1, -2],
+                [1, 1, 2],
+                [50, 50, 2],
+            ],
+            0,
+        );
+    });
+
     test('a wall across the plane of the other, but beside it, is as far as the nearest edge', () => {
         // From (4, 4) to the long side x + y = 4.
         expectGap(

@@ -143,6 +143,19 @@ test('what is in the way of taking in a line to be cleared goes before it, and s
     expect([first!.line, second!.line]).toEqual([2, 1]);
 });
 
+test('a ring among the lines to be cleared is told by their places in the whole list', () => {
+    const lines = [
+        line([0, 1, 2.4], [0, -1, 2.4], 20),
+        line([0, -1, 2.4], [0, 1, 2.4], 20),
+        line([0, 8, 2.4], [0, 8, 2.4], 20),
+    ];
+    const { cycles } = clearingOrder(lines, { hooked: 2, run: 25 })!;
+    expect(cycles).toEqual([[0, 1]]);
+    expect(clearingOrder([lines[2]!, lines[0]!, lines[1]!], { hooked: 0, run: 25 })!.cycles).toEqual([
+        [1, 2],
+    ]);
+});
+
 test('a line that is not in the list cannot be hooked', () => {
     expect(clearingOrder(boat, { hooked: 9 })).toBeUndefined();
 });
