@@ -141,6 +141,10 @@ test('what is in the way of taking in a line to be cleared goes before it, and s
     expect(demands.map(({ first, second }) => [first, second])).toContainEqual([2, 1]);
     const [first, second] = order;
     expect([first!.line, second!.line]).toEqual([2, 1]);
+    expect(first!.reason).toEqual({ kind: 'in the way', of: 1 });
+    // The two rigger lures run 12 m apart.
+    expect(second!.reason).toMatchObject({ kind: 'run', side: 'port' });
+    expect(second!.reason.kind === 'run' && second!.reason.aside).toBeCloseTo(12 - 0.25, 2);
 });
 
 test('a ring among the lines to be cleared is told by their places in the whole list', () => {
