@@ -102,7 +102,7 @@ function runner() {
 const FAILED = 1;
 
 /** Microseconds of computing that a test may take, the first time. */
-const LONGEST = 1e6 * (process.env.MUTATION_TESTS?.includes('tests/physics') ? 2 : 0.7);
+const LONGEST = 1e6 * (process.env.MUTATION_TESTS?.includes('tests/physics') ? 1 : 0.7);
 
 /** The tests that are asked for, as one module. */
 async function bundled() {
