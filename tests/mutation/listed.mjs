@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { partsOf } from './parts.mjs';
@@ -17,6 +18,8 @@ export function listAll(root, results) {
     const sorted = Object.fromEntries(Object.entries(list).sort(([a], [b]) => (a < b ? -1 : 1)));
     writeFileSync(join(root, LIST), `${JSON.stringify(sorted, null, 4)}\n`);
     writeFileSync(join(root, PAGE), pageOf(sorted, root));
+    // The formatter sets ticks its own way, and the house is held to it.
+    spawnSync(join(root, 'node_modules/.bin/biome'), ['format', '--write', PAGE], { cwd: root });
 }
 
 export function listed(root) {
@@ -68,9 +71,8 @@ Not tried so far: ${untried(list, root).join('; ') || 'nothing'}.
 
 ## How much is noticed
 
-| what                                | changes | noticed | share |
-| ----------------------------------- | ------: | ------: | ----: |
-${[
+${table([
+    ['what', 'changes', 'noticed', 'share'],
     row('all', entries),
     row(
         'the rules',
@@ -81,7 +83,7 @@ ${[
         entries.filter(([path]) => /\/physics\//.test(path)),
     ),
     ...entries.map(([path, one]) => row(short(path), [[path, one]])),
-].join('\n')}
+])}
 
 ## What is not, and why
 ${sections.join('')}`;
@@ -103,7 +105,18 @@ function row(name, entries) {
     const sum = (key) => entries.reduce((total, [, one]) => total + one[key], 0);
     const [changes, noticed] = [sum('changes'), sum('noticed')];
     const share = changes === 0 ? '' : `${(Math.floor((1000 * noticed) / changes) / 10).toFixed(1)} %`;
-    return `| ${name.padEnd(35)} | ${String(changes).padStart(7)} | ${String(noticed).padStart(7)} | ${share.padStart(5)} |`;
+    return [name, String(changes), String(noticed), share];
+}
+
+/** Set as the formatter sets it: names to the left, figures to the right. */
+function table([head, ...rows]) {
+    const widths = head.map((_, column) => Math.max(...[head, ...rows].map((cells) => cells[column].length)));
+    const set = (cells) =>
+        `| ${cells.map((cell, column) => (column === 0 ? cell.padEnd(widths[0]) : cell.padStart(widths[column]))).join(' | ')} |`;
+    const rule = widths.map((width, column) =>
+        column === 0 ? '-'.repeat(width) : `${'-'.repeat(width - 1)}:`,
+    );
+    return [head, rule, ...rows].map(set).join('\n');
 }
 
 function section([path, { survivors }]) {
