@@ -88,7 +88,7 @@ export function checkSheet(
     const context = { documents, reach, unread, others, library: library.keys() };
     const told = [...checkLanguage(document, scope, context, gathered), ...ruleWordsIn(document)];
     const trees = reach.from(document).map(({ parseResult }) => parseResult.value);
-    const { resolved, plans: first, memory } = readOnce(document, trees, gathered, used, !once);
+    const { resolved, plans: first, memory } = readOnce(document, trees, gathered, used, once);
     const whole = reach.from(document).every(isWhole);
     const language = enough([...told, ...checkPlans(document, resolved, gathered, whole)]);
     const isAsked = (one: AnalysedPlan) => plan === undefined || one.plan.name === plan;
@@ -130,19 +130,28 @@ function readOnce(
     trees: readonly unknown[],
     gathered: Gathered,
     used: ReadonlySet<unknown>,
-    keep: boolean,
+    once: boolean,
 ): Read {
     const isUsed = (definition: unknown) => used.has(definition);
     const before = lastRead.get(document);
     const same =
         before?.trees.length === trees.length && trees.every((tree, at) => tree === before.trees[at]);
-    const read = same ? before : readAnew(document, trees, gathered, isUsed);
+    const now = same
+        ? usedBy(before, document, isUsed)
+        : readAnew(document, trees, gathered, isUsed, new Memory(!once));
+    if (!once) lastRead.set(document, now);
+    return now;
+}
+
+function usedBy(
+    read: Read,
+    document: LangiumDocument<Sheet>,
+    isUsed: (definition: unknown) => boolean,
+): Read {
     const definitions = definitionsIn(document, isUsed);
-    const now = definitions.every(({ used: is }, at) => is === read.resolved.definitions[at]?.used)
+    return definitions.every(({ used: is }, at) => is === read.resolved.definitions[at]?.used)
         ? read
         : { ...read, resolved: { ...read.resolved, definitions } };
-    if (keep) lastRead.set(document, now);
-    return now;
 }
 
 function readAnew(
@@ -150,9 +159,10 @@ function readAnew(
     trees: readonly unknown[],
     gathered: Gathered,
     isUsed: (definition: unknown) => boolean,
+    memory: Memory,
 ): Read {
     const resolved = resolveDocument(document, gathered, isUsed);
-    return { trees, resolved, plans: resolved.spreads.map(analyse), memory: new Memory() };
+    return { trees, resolved, plans: resolved.spreads.map(analyse), memory };
 }
 
 /** Rules that conclude from what is not there. */

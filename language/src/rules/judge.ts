@@ -81,12 +81,14 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[], memory: Memo
     const heard = these
         .map((rule) => ({ rule, strict: strictness(rule, plan.settings) }))
         .filter(({ strict }) => strict.severity !== 'off');
-    const said = new Map(
-        heard.map(({ rule, strict }) => [rule.name, memory.said(rule, analysis, strict.values)]),
-    );
+    const said = new Map<string, readonly Problem[]>();
+    for (const { rule, strict } of heard) {
+        const problems = memory.said(rule, analysis, strict.values);
+        if (problems.length > 0) said.set(rule.name, problems);
+    }
     const waived = new Set<Problem>();
     for (const { rule } of heard) {
-        for (const problem of said.get(rule.name)!) {
+        for (const problem of said.get(rule.name) ?? []) {
             if (waivers.cover(rule.name, problem)) waived.add(problem);
         }
     }
@@ -99,14 +101,18 @@ function findingsIn(analysis: AnalysedPlan, these: readonly Rule[], memory: Memo
     const ruleOf = (name: string) => heard.find(({ rule }) => rule.name === name)!.rule;
     for (const { rule, strict } of heard) {
         const told = said
-            .get(rule.name)!
-            .filter((problem) => !waived.has(problem) && !givesWay(rule, problem));
+            .get(rule.name)
+            ?.filter((problem) => !waived.has(problem) && !givesWay(rule, problem));
+        if (!told) continue;
         for (const problem of saidOnce(told, (one) => shownIn(one, plan))) collect(rule, strict, problem);
     }
     // Of a plan that says no turn the rules about turns have nothing to say, sooner or later.
-    const spoken = plan.turn ? these : [...these, ...everyRule.filter(({ reads }) => reads === 'turns')];
-    const judged = new Set(spoken.filter(({ check }) => check).map(({ name }) => name));
-    const outcomes = waivers.outcomes((rule) => judged.has(rule));
+    const outcomes = waivers.outcomes((name) => {
+        const isIt = (rule: Rule) => rule.name === name && rule.check !== undefined;
+        return (
+            these.some(isIt) || (!plan.turn && everyRule.some((rule) => rule.reads === 'turns' && isIt(rule)))
+        );
+    });
     for (const { rule, strict } of heard) {
         rule.checkWaivers?.(plan, outcomes, (problem) => collect(rule, strict, problem));
     }

@@ -11,25 +11,33 @@ import type { Values } from './settings.ts';
  * in a weak map of plans: what hangs on such a map outlives every quick sweep of the engine's, a tree a keystroke.
  */
 export class Memory {
+    private readonly keeps: boolean;
     private readonly ofPlans = new Map<Spread, OfPlan>();
     private readonly ofFile = new Map<Rule, Said>();
 
+    /** @param keeps  false where nobody asks twice: a record for each rule and plan takes more than the plans do */
+    constructor(keeps = true) {
+        this.keeps = keeps;
+    }
+
     /** What a rule says of a plan with these settings. */
     said(rule: Rule, analysis: AnalysedPlan, values: Given): readonly Problem[] {
-        if (!rule.check) return [];
+        if (!rule.check) return nothing;
+        const run: Run = (report) => rule.check!(analysis, values, report);
+        if (!this.keeps) return heardFrom(run);
         const { said, first } = this.of(analysis);
         const inputs: Parts = rule.reads === 'turns' ? { ...analysis } : first;
-        return remembered(said, { rule, inputs, values }, (report) => rule.check!(analysis, values, report));
+        return remembered(said, { rule, inputs, values }, run);
     }
 
     /** What a rule says of the file as a whole. */
     saidOfFile(rule: Rule, file: JudgedFile, values: Given): readonly Problem[] {
-        if (!rule.checkFile) return [];
+        if (!rule.checkFile) return nothing;
+        const run: Run = (report) => rule.checkFile!(file, values, report);
+        if (!this.keeps) return heardFrom(run);
         const { uri, version, ...rest } = file;
         const inputs: Parts = { ...rest, version: version?.value };
-        return remembered(this.ofFile, { rule, inputs, values }, (report) =>
-            rule.checkFile!(file, values, report),
-        );
+        return remembered(this.ofFile, { rule, inputs, values }, run);
     }
 
     private of(analysis: AnalysedPlan): OfPlan {
@@ -50,6 +58,7 @@ interface OfPlan {
 }
 
 type Given = Values<Rule['settings']>;
+type Run = (report: (problem: Problem) => void) => void;
 type Parts = Readonly<Record<string, unknown>>;
 
 interface Said {
@@ -61,14 +70,25 @@ interface Said {
 function remembered(
     known: Map<Rule, Said>,
     { rule, inputs, values }: { readonly rule: Rule; readonly inputs: Parts; readonly values: Given },
-    run: (report: (problem: Problem) => void) => void,
+    run: Run,
 ): readonly Problem[] {
     const before = known.get(rule);
     if (before && isSame(before.inputs, inputs) && isSame(before.values, values)) return before.problems;
-    const problems: Problem[] = [];
-    run((problem) => problems.push(problem));
+    const problems = heardFrom(run);
     known.set(rule, { inputs, values, problems });
     return problems;
+}
+
+/** Most rules have nothing to say of most plans. */
+const nothing: readonly Problem[] = [];
+
+function heardFrom(run: Run): readonly Problem[] {
+    let problems: Problem[] | undefined;
+    run((problem) => {
+        problems ??= [];
+        problems.push(problem);
+    });
+    return problems ?? nothing;
 }
 
 function isSame(a: Parts, b: Parts): boolean {

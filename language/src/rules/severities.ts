@@ -13,6 +13,7 @@ export interface Strictness {
 
 /** @param said  the plan's own settings first, then its event's: the first word on anything is the last */
 export function strictness(rule: Rule, said: readonly RuleSetting[]): Strictness {
+    if (said.length === 0) return usual(rule);
     const about = said.filter((setting) => setting.rule.value === rule.name);
     if (about.length === 0) return usual(rule);
     const severity = about.map((setting) => setting.severity?.value).find((said) => said && said in grades);
