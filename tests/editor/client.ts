@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { PassThrough } from 'node:stream';
+import { PassThrough, type Writable } from 'node:stream';
 import { pathToFileURL } from 'node:url';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import {
@@ -68,6 +68,15 @@ export interface Wishes {
 /** Files as a team has them, by their path. */
 export type Files = Readonly<Record<string, string>>;
 
+/** The way of messages to the server. */
+interface Way {
+    readonly up: PassThrough;
+    readonly server: Writable;
+}
+
+/** More than is ever held back on it, bytes. */
+const roomy = { highWaterMark: 1_000_000 };
+
 /** An editor over real files, a real server and the real protocol. */
 export class Editor {
     readonly connection: MessageConnection;
@@ -80,11 +89,13 @@ export class Editor {
     settings: Readonly<Record<string, unknown>>;
     private readonly texts = new Map<string, { text: string; version: number }>();
     private readonly end: () => void;
+    private readonly way: Way;
     isBeside = false;
 
-    constructor(connection: MessageConnection, folder: string, wishes: Wishes, end: () => void) {
+    constructor(connection: MessageConnection, folder: string, wishes: Wishes, way: Way, end: () => void) {
         this.connection = connection;
         this.folder = folder;
+        this.way = way;
         this.settings = wishes.settings ?? {};
         this.end = end;
         connection.onRequest((method, params) => {
@@ -208,6 +219,17 @@ export class Editor {
         return this.connection.sendRequest<R>(method, params);
     }
 
+    /** Sends all that is said at once: the server has it before it has dealt with any of it. */
+    async inOneBreath(say: () => void): Promise<void> {
+        const { up, server } = this.way;
+        up.unpipe(server);
+        say();
+        // Written after all the others; a server passes it over.
+        await this.connection.sendNotification('$/breath');
+        server.write(up.read());
+        up.pipe(server);
+    }
+
     /** Once everything that was sent so far has been dealt with. */
     async settled(): Promise<void> {
         await this.ask(tallyOfAll.method, {});
@@ -265,11 +287,13 @@ export async function editorOver(files: Files, wishes: Wishes = {}): Promise<Edi
     const child: ChildProcess = spawn(process.execPath, [server, '--stdio'], {
         stdio: ['pipe', 'pipe', 'inherit'],
     });
+    const way = { up: new PassThrough(roomy), server: child.stdin! };
+    way.up.pipe(way.server);
     const connection = createMessageConnection(
         new StreamMessageReader(child.stdout!),
-        new StreamMessageWriter(child.stdin!),
+        new StreamMessageWriter(way.up),
     );
-    const editor = new Editor(connection, folder, wishes, () => {
+    const editor = new Editor(connection, folder, wishes, way, () => {
         connection.dispose();
         rmSync(folder, { recursive: true, force: true });
     });
@@ -281,15 +305,20 @@ export async function editorOver(files: Files, wishes: Wishes = {}): Promise<Edi
 export async function editorBeside(files: Files, home: Home, wishes: Wishes = {}): Promise<Editor> {
     const folder = mkdtempSync(join(tmpdir(), 'layback-editor-'));
     for (const [path, text] of Object.entries(files)) put(folder, path, text);
-    const [up, down] = [new PassThrough(), new PassThrough()];
+    const way = { up: new PassThrough(roomy), server: new PassThrough() };
+    way.up.pipe(way.server);
+    const down = new PassThrough();
     const served = createConnection(
         ProposedFeatures.all,
-        new StreamMessageReader(up),
+        new StreamMessageReader(way.server),
         new StreamMessageWriter(down),
     );
     startServer(served, home);
-    const connection = createMessageConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
-    const editor = new Editor(connection, folder, wishes, () => {
+    const connection = createMessageConnection(
+        new StreamMessageReader(down),
+        new StreamMessageWriter(way.up),
+    );
+    const editor = new Editor(connection, folder, wishes, way, () => {
         // The server's end stays: what it still has to say goes nowhere.
         connection.dispose();
         rmSync(folder, { recursive: true, force: true });

@@ -173,10 +173,11 @@ describe('a client that asks for findings', () => {
         expect(items.map(({ code }) => code)).toContain('unknown-word');
         expect(await editor.findings(path)).toEqual([]);
         expect(await pull(resultId)).toEqual({ kind: 'unchanged', resultId });
+        await editor.close(path);
     });
 
     test('is asked to ask again when another file changes them', async () => {
-        await editor.replace(path, 'sped', 'speed');
+        await editor.open(path);
         expect((await pull()).items).toEqual([]);
         const before = editor.heard.length;
         await editor.open('tackle.spread');
@@ -185,13 +186,18 @@ describe('a client that asks for findings', () => {
             .poll(() => editor.heard.slice(before).map(({ method }) => method))
             .toContain('workspace/diagnostic/refresh');
         expect((await pull()).items.map(({ code }) => code)).toEqual(['unknown-name']);
+        await editor.close('tackle.spread');
+        await editor.close(path);
     });
 
     test('is told of files that are not open', async () => {
-        await editor.close(path);
-        expect(await editor.findings(path)).toEqual([expect.stringContaining('unknown-name')]);
-        await editor.open(path);
-        expect(await editor.findings(path)).toEqual([]);
+        await editor.write('closed.spread', 'spread closed { sped 8 kn }\n', true);
+        expect(await editor.findings('closed.spread')).toEqual([expect.stringContaining('unknown-word')]);
+        await editor.open('closed.spread');
+        expect(await editor.findings('closed.spread')).toEqual([]);
+        await editor.close('closed.spread');
+        expect(await editor.findings('closed.spread')).toEqual([expect.stringContaining('unknown-word')]);
+        await editor.remove('closed.spread');
     });
 
     test('gets an answer about a file that is not read', async () => {

@@ -1,8 +1,14 @@
 import { afterEach, describe, expect, test } from 'vitest';
-import type { WorkspaceSymbol } from 'vscode-languageserver-protocol';
+import {
+    CancellationTokenSource,
+    LSPErrorCodes,
+    type ResponseError,
+    type WorkspaceSymbol,
+} from 'vscode-languageserver-protocol';
+import { plansOfFile, tallyOfAll } from '../../language/src/editor/protocol.ts';
 import { layback } from '../command/layback.ts';
 import { type Editor, editorOver } from './client.ts';
-import { team } from './team.ts';
+import { plan, team } from './team.ts';
 
 let editor: Editor;
 afterEach(() => editor?.stop());
@@ -72,6 +78,40 @@ describe('nobody waits for ever', () => {
             void editor.replace(path, 'speed 8 kn', 'speed 8 k');
             expect(await soon(editor.settled())).not.toBe('no answer');
             await editor.close(path);
+        }
+    });
+
+    test('when it is cancelled while much is still to be done', async () => {
+        // All of them are to be built anew when their tackle changes.
+        const users = Array.from({ length: 100 }, (_, at) => [
+            `plans/day-${at}.spread`,
+            plan.replace('morning "', `day-${at} "`).replaceAll('morning', `day-${at}`),
+        ]);
+        editor = await editorOver({ ...team, ...Object.fromEntries(users) });
+        const path = 'tackle.spread';
+        await editor.open(path);
+        await editor.settled();
+        for (const [method, wish] of [
+            ['textDocument/hover', editor.at(path, 'broom')],
+            ['textDocument/codeLens', editor.whole(path)],
+            [tallyOfAll.method, {}],
+            [plansOfFile.method, { uri: editor.uri('plans/day-99.spread') }],
+        ] as const) {
+            const answers: unknown[] = [];
+            const unwanted = new CancellationTokenSource();
+            let all: Promise<unknown> | undefined;
+            await editor.inOneBreath(() => {
+                void editor.replace(path, 'lure broom', 'lure broom ');
+                const cancelled = editor.connection
+                    .sendRequest(method, wish, unwanted.token)
+                    .catch(({ code }: ResponseError) => code)
+                    .then((answer) => answers.push(answer));
+                const done = editor.settled().then(() => answers.push('done'));
+                all = Promise.all([cancelled, done]);
+                unwanted.cancel();
+            });
+            expect(await soon(all!)).not.toBe('no answer');
+            expect([method, ...answers]).toEqual([method, LSPErrorCodes.RequestCancelled, 'done']);
         }
     });
 

@@ -6,6 +6,7 @@ import { describe } from '../rules/standing.ts';
 import { textCodes } from '../rules/text-codes.ts';
 import { cardAsked } from './deck-card.ts';
 import { fenceAsked } from './fence.ts';
+import { orCancelled } from './in-turns.ts';
 import { rulePages, starterFiles } from './pages.ts';
 import { base64 } from './press.ts';
 import * as protocol from './protocol.ts';
@@ -54,7 +55,7 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
     );
     answer(protocol.fence, (wanted) => fenceAsked(wanted, services));
     connection.onRequest(protocol.card.method, (wanted: protocol.CardWanted, token) =>
-        cardAsked(wanted, services, token),
+        orCancelled(cardAsked(wanted, services, token)),
     );
 }
 

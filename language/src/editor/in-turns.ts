@@ -1,4 +1,5 @@
-import { type LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { isOperationCancelled } from 'langium';
+import { LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import type { Steps } from '../physics/steps.ts';
 
 /** So long, ms, others may wait for their turn. */
@@ -22,4 +23,14 @@ export async function inTurns<T>(steps: Steps<T>, goOn: () => void): Promise<T> 
 
 export function overtaken(code: LSPErrorCodes): ResponseError<void> {
     return new ResponseError(code, 'The answer is no longer wanted.');
+}
+
+/** Tells a client that it cancelled a request in the protocol's own words, where the wait for it ended by that. */
+export async function orCancelled<T>(answer: Promise<T>): Promise<T> {
+    try {
+        return await answer;
+    } catch (fault) {
+        if (isOperationCancelled(fault)) throw overtaken(LSPErrorCodes.RequestCancelled);
+        throw fault;
+    }
 }

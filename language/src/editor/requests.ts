@@ -4,7 +4,7 @@ import { type CancellationToken, type Connection, LSPErrorCodes } from 'vscode-l
 import { library } from '../library/library.ts';
 import type { CheckedSheet } from '../rules/check.ts';
 import { comparisonOf } from './comparison.ts';
-import { overtaken } from './in-turns.ts';
+import { orCancelled, overtaken } from './in-turns.ts';
 import { moveEdit, moveOf } from './moves.ts';
 import { type RulePages, rulePages } from './pages.ts';
 import { entryOf, planWanted } from './pictures.ts';
@@ -104,16 +104,16 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
             plan: report.plans[0],
         };
     });
-    connection.onRequest(protocol.tallyOfAll.method, async (_, token) => {
+    const allChecked = async (token: CancellationToken) => {
         await WorkspaceManager.ready;
         await DocumentBuilder.waitUntil(DocumentState.Validated, token);
-        return tallyOfAll(services);
-    });
-    connection.onRequest(protocol.season.method, async (_, token) => {
-        await WorkspaceManager.ready;
-        await DocumentBuilder.waitUntil(DocumentState.Validated, token);
-        return Seasons.text();
-    });
+    };
+    connection.onRequest(protocol.tallyOfAll.method, (_, token) =>
+        orCancelled(allChecked(token).then(() => tallyOfAll(services))),
+    );
+    connection.onRequest(protocol.season.method, (_, token) =>
+        orCancelled(allChecked(token).then(() => Seasons.text())),
+    );
     const pages = rulePages(services);
     connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) => builtInText(uri, pages));
 }

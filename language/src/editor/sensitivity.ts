@@ -1,7 +1,7 @@
-import { DocumentState, isOperationCancelled, URI } from 'langium';
+import { DocumentState, URI } from 'langium';
 import { type CancellationToken, type Connection, LSPErrorCodes } from 'vscode-languageserver';
 import { sensitivityOf } from '../plan/analyse/sensitivity.ts';
-import { inTurns, overtaken } from './in-turns.ts';
+import { inTurns, orCancelled, overtaken } from './in-turns.ts';
 import { planWanted } from './pictures.ts';
 import * as protocol from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
@@ -12,14 +12,9 @@ import type { EditorSharedServices } from './services.ts';
  * or the plan has changed.
  */
 export function answerSensitivity(connection: Connection, services: EditorSharedServices): void {
-    connection.onRequest(protocol.sensitivity.method, async (wanted: protocol.PlanWanted, token) => {
-        try {
-            return await sensitivityAsked(wanted, services, token);
-        } catch (fault) {
-            if (isOperationCancelled(fault)) throw overtaken(LSPErrorCodes.RequestCancelled);
-            throw fault;
-        }
-    });
+    connection.onRequest(protocol.sensitivity.method, (wanted: protocol.PlanWanted, token) =>
+        orCancelled(sensitivityAsked(wanted, services, token)),
+    );
 }
 
 async function sensitivityAsked(
