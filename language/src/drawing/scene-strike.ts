@@ -1,4 +1,5 @@
 import type { StrikeMoment } from '../physics/strike.ts';
+import { spoolOf } from '../plan/analyse/drags.ts';
 import { type SpoolCurve, spoolCurvesOf } from '../plan/analyse/spool-curve.ts';
 import { strikesOn } from '../plan/analyse/strikes.ts';
 import type { AnalysedPlan, DragStage, Figure, LineFigures, Range, StrikeFigures } from '../plan/figures.ts';
@@ -220,7 +221,8 @@ function plotOf(strike: Figure<StrikeFigures>, style: StrikePlot['style']): Stri
 }
 
 function spoolPlot({ line, reel }: LineFigures, curves: readonly SpoolCurve[]): SpoolPlot {
-    const holds = line.outfit!.value.reel!.capacity!.length.si;
+    const { reel: spooled, line: main } = line.outfit!.value;
+    const holds = spoolOf(spooled!, main)!.capacity;
     return {
         curves,
         holds,

@@ -67,12 +67,12 @@ function figuresOf(
         ...geometry,
         wave: wavePlaceOf(astern, lateral, water),
         inWash: inWashOf(astern, lateral, wash),
-        drags: dragsOf(line),
+        drags: dragsOf(line, reel?.known ? reel.value.out : 0),
         pull,
         towing: towingOf(pull, plan),
         sway: swayOf(line, plan),
         rest,
-        ...(rest.known && { entry: entryOf(rest.value, astern, lateral) }),
+        ...(rest.known && { entry: entryOf(rest, astern, lateral) }),
         ...(clip && { clip }),
         ...(dropBack && { dropBack }),
         ...(weakest && { weakest }),
@@ -105,8 +105,8 @@ function pullOf(line: SpreadLine, plan: Spread): Figure {
 }
 
 /** Where the line goes through the surface; at the lure where it is in air all the way. */
-function entryOf({ entry }: RestFigures, astern: Figure, lateral: Figure): Figure<Point> {
-    if (entry) return known(entry.point, 'computed');
+function entryOf(rest: Figure<RestFigures>, astern: Figure, lateral: Figure): Figure<Point> {
+    if (rest.known && rest.value.entry) return known(rest.value.entry.point, 'computed', leaningOf(rest));
     if (!astern.known) return astern;
     if (!lateral.known) return lateral;
     return known([-astern.value, lateral.value, 0], 'computed');

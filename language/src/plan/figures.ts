@@ -95,7 +95,7 @@ export interface DragFigure {
     readonly share?: number;
     /** At fractions of line left, full first; needs the reel's spool. */
     readonly spool: readonly SpoolFigure[];
-    /** After the run that is expected; `spooled` where that is more than the reel holds. */
+    /** After the run that is expected, begun with the line that is out; `spooled` where that is more than the reel holds. */
     readonly afterRun?: SpoolFigure | 'spooled';
 }
 

@@ -3,7 +3,7 @@ import { within } from '../plan/wording.ts';
 import { print } from '../units/print.ts';
 import { massOf } from '../units/quantity.ts';
 import { type Unit, units } from '../units/unit.ts';
-import { type Heading, nameOf, type Rows, type Speech, shown } from './figures-speech.ts';
+import { estimateMark, type Heading, nameOf, type Rows, type Speech, shown } from './figures-speech.ts';
 
 /** Tables that have a row for each line: at rest, reel, clip, weakest link, strikes. */
 export function tablesOfLines({ lines }: AnalysedPlan, speech: Speech): Rows[] {
@@ -20,8 +20,8 @@ export function tablesOfLines({ lines }: AnalysedPlan, speech: Speech): Rows[] {
     });
     return [
         of('Lines at rest', restColumns, (figures) => restRow(figures, speech)),
-        of('Drag along the spool', spoolColumns, ({ drags }) =>
-            drags.flatMap((drag) => spoolRow(drag, speech)),
+        of('Drag along the spool', spoolColumns, (figures) =>
+            figures.drags.flatMap((drag) => spoolRow(drag, isRunEstimated(figures), speech)),
         ),
         of('Reels, clips and the weakest link', gearColumns, (figures) => gearRow(figures, speech)),
         of('Strikes, seconds from the bite', strikeColumns, (figures) => strikeRows(figures, speech)),
@@ -49,19 +49,22 @@ function restRow({ rest, entry }: LineFigures, { length, load }: Speech): string
     return [
         [
             shown(rest, ({ lineOut }) => print(lineOut, length)),
-            entry?.known ? `${print(-entry.value[0], length)} astern` : '',
-            print(at, units.deg),
+            cell(entry, ([x]) => `${print(-x, length)} astern`),
+            shown(rest, () => print(at, units.deg)),
             shown(rest, ({ tension, range }) => within(mass(tension.towPoint), range?.towPoint, mass)),
-            shown(rest, ({ lift, range }) =>
-                within(`${lift.toFixed(1)} × its weight`, range?.lift, (end) => end.toFixed(1)),
-            ),
+            shown(rest, ({ lift, range }) => within(`${tenth(lift)} × its weight`, range?.lift, tenth)),
             rest.value.depth === undefined
                 ? ''
                 : shown(rest, ({ depth, range }) => within(deep(depth!), range?.depth, deep)),
-            sag(rest.value.sag.down, length),
-            sag(Math.abs(rest.value.sag.aside), length),
+            shown(rest, () => sag(rest.value.sag.down, length)),
+            shown(rest, () => sag(Math.abs(rest.value.sag.aside), length)),
         ],
     ];
+}
+
+/** Just below nothing is nothing. */
+function tenth(value: number): string {
+    return value.toFixed(1).replace(/^-0\.0$/, '0.0');
 }
 
 /** Of a taut line: by the hand, not by the metre. */
@@ -79,7 +82,16 @@ const spoolColumns = [
     right('At the fish then'),
 ];
 
-function spoolRow({ stage, spool, afterRun }: DragFigure, { load }: Speech): string[][] {
+/** Both how far a fish runs and how much line is out before it does may lean on an estimate. */
+function isRunEstimated({ line, reel }: LineFigures): boolean {
+    return reel?.known ? reel.standing === 'estimated' : !line.outfit?.value.run;
+}
+
+function spoolRow(
+    { stage, spool, afterRun }: DragFigure,
+    isEstimated: boolean,
+    { load }: Speech,
+): string[][] {
     if (spool.length === 0) return [];
     const told = (force: number, share: number | undefined) =>
         `${print(massOf(force), load)}${share === undefined ? '' : ` (${print(share, units['%'], { digits: 0 })})`}`;
@@ -92,7 +104,11 @@ function spoolRow({ stage, spool, afterRun }: DragFigure, { load }: Speech): str
                 const row = spool.find((each) => each.left === left);
                 return row ? told(row.force, row.share) : '';
             }),
-            spent ? 'no line left' : after ? `~${told(after.force, after.share)}` : '',
+            spent
+                ? 'no line left'
+                : after
+                  ? `${isEstimated ? estimateMark : ''}${told(after.force, after.share)}`
+                  : '',
             after?.atFish
                 ? `~${print(massOf(after.atFish.low), load)} to ${print(massOf(after.atFish.high), load)}`
                 : '',

@@ -7,7 +7,7 @@ import type {
     TurnFigures,
 } from '../plan/figures.ts';
 import { print } from '../units/print.ts';
-import { units } from '../units/unit.ts';
+import { type Unit, units } from '../units/unit.ts';
 import { estimateMark, marginWords, nameOf, type Rows, type Speech } from './figures-speech.ts';
 
 /** The turn that the plan allows, and what the tightest clean ones hang on. */
@@ -100,7 +100,7 @@ export function sensitivityTable({ now, changes }: SensitivityFigures, { length,
         const by = was === undefined ? 0 : radius - was;
         const sign =
             Math.abs(by) < WORTH_TELLING ? '' : ` (${by > 0 ? '+' : '−'}${print(Math.abs(by), length)})`;
-        return `${estimateMark}${print(radius, length, { digits: 0 })}${sign}`;
+        return `${estimateMark}${print(noTighter(radius, length), length, { digits: 0 })}${sign}`;
     };
     const matters = (after: readonly (number | undefined)[]) =>
         after.some((radius, index) => {
@@ -134,6 +134,11 @@ export function sensitivityTable({ now, changes }: SensitivityFigures, { length,
             }),
         ],
     };
+}
+
+/** The next whole one: between two whole metres the tighter is not clean, and the sentences name the wider. */
+function noTighter(radius: number, { toSI }: Unit): number {
+    return Math.ceil(radius / toSI - 1e-9) * toSI;
 }
 
 function changeWords(change: TurnChange, { length, speed }: Pick<Speech, 'length' | 'speed'>): string {

@@ -2,6 +2,7 @@ import { EXPECTED_RUN } from '../../physics/drag.ts';
 import { norm, subtract } from '../../physics/vector.ts';
 import type { Figure, LineFigures, ReelFigures } from '../figures.ts';
 import type { Line, Reel, SpreadLine } from '../model.ts';
+import { capacityFor } from './drags.ts';
 import { known, leaningOf, silent } from './figure.ts';
 import { leaderOf } from './rest.ts';
 
@@ -32,12 +33,10 @@ export function reelOf(line: SpreadLine, geometry: Geometry): Figure<ReelFigures
     );
 }
 
-/** A spool holds a volume: of a thinner line than its side plate names it takes more. */
-function held({ capacity }: Reel, line: Line | undefined): number | undefined {
-    if (!capacity) return undefined;
-    const [named, own] = [capacity.diameter?.si, line?.diameter?.si];
-    const full = capacity.length.si * (named && own ? (named / own) ** 2 : 1);
-    return Math.min(full, line?.length?.si ?? Number.POSITIVE_INFINITY);
+/** No more than the line is long, where that was said. */
+function held(reel: Reel, line: Line | undefined): number | undefined {
+    const full = capacityFor(reel, line);
+    return full && Math.min(full, line?.length?.si ?? Number.POSITIVE_INFINITY);
 }
 
 /** From the rod's tip over the clip to the leader; without all of those, as far as the lure is astern. */

@@ -21,7 +21,7 @@ const STRETCHES = 24;
 /** Drag against line off the spool, a curve for each stage that the line has. */
 export function spoolCurvesOf({ drag, outfit, position }: SpreadLine): Figure<readonly SpoolCurve[]> {
     const reel = outfit?.value.reel;
-    const spool = reel && spoolOf(reel);
+    const spool = reel && spoolOf(reel, outfit?.value.line);
     if (!spool) {
         return silent(
             `The spool of the ${position.name} was not measured: \`full\` and \`arbor\` diameter, and the \`capacity\`.`,
