@@ -33,7 +33,7 @@ export const say = {
 export const sayApart = {
     length: (a: Sayable, b: Sayable) => apart(a, b, 'length'),
     speed: (a: Sayable, b: Sayable) => apart(a, b, 'speed'),
-    load: (a: Sayable, b: Sayable) => apart(a, b, 'load', massOf),
+    load: (a: Sayable, b: Sayable, like?: Measure) => apart(a, b, 'load', massOf, like),
     angle: (a: Sayable, b: Sayable) => apart(a, b, 'angle'),
 };
 
@@ -49,9 +49,15 @@ function inWords(value: Sayable, dimension: Dimension, like: Measure | undefined
     return print(told(siOf(value)), form);
 }
 
-function apart(a: Sayable, b: Sayable, dimension: Dimension, told = asItIs): [string, string] {
+function apart(
+    a: Sayable,
+    b: Sayable,
+    dimension: Dimension,
+    told = asItIs,
+    like?: Measure,
+): [string, string] {
     const [ours, theirs] = [writtenAs(a, dimension), writtenAs(b, dimension)];
-    const form = theirs ?? ours ?? usualUnit[dimension];
+    const form = theirs ?? ours ?? writtenAs(like, dimension) ?? usualUnit[dimension];
     const [first, second] = printApart(told(siOf(a)), told(siOf(b)), form);
     if (!ours || !theirs)
         return [ours ? printQuantity(ours) : first, theirs ? printQuantity(theirs) : second];

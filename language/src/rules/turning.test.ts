@@ -32,6 +32,16 @@ test('the radii from which on turns are clean are said to either side, in whole 
     );
 });
 
+// 87 m is 285.4 ft: at 285 ft a lure still slows.
+test('in feet the radius is rounded up as well, as the quick fix rounds it', () => {
+    const feet = { ...asked, si: 60.96, quantity: parseQuantity('200 ft') } as unknown as Measure;
+    const clean = { ...turn([30, 30], [86.9, 60]), asked: feet };
+    expect(cleanInWords(clean, 'allWorking')).toBe(
+        'Turn wider: every lure works from 286 ft to port and 197 ft to starboard.',
+    );
+    expect(widen(clean, 'allWorking')?.title).toBe('Turn no tighter than 286 ft');
+});
+
 test('where a side never comes clean, that is said instead, with what would help', () => {
     for (const radii of [
         [undefined, 35],

@@ -1,6 +1,6 @@
 import type { AnalysedPlan, SideTurnFigures } from '../plan/figures.ts';
 import type { Measure } from '../plan/measure.ts';
-import { replaceValue } from './fixes.ts';
+import { inItsForm, replaceValue } from './fixes.ts';
 import { listed, say } from './say.ts';
 
 /** The turn that a plan allows, and what was computed of it. */
@@ -47,9 +47,14 @@ export function cleanInWords(turn: JudgedTurn, ...kinds: readonly Clean[]): stri
 function radiiInWords({ asked, sides }: JudgedTurn, clean: Clean): string | undefined {
     const told = sides.flatMap(({ side, figures }) => {
         const { radius } = figures[clean];
-        return radius === undefined ? [] : [`${say.length(Math.ceil(radius), asked)} to ${side}`];
+        return radius === undefined ? [] : [`${clearing(Math.ceil(radius), asked)} to ${side}`];
     });
     return told.length < 2 ? undefined : `${words[clean]} ${listed(told)}`;
+}
+
+/** Never rounded down: the radius that is said is as good as the one that the quick fix writes. */
+function clearing(radius: number, asked: Measure): string {
+    return inItsForm(asked, radius, 'up') ?? say.length(radius, asked);
 }
 
 /** In which ways turns to both sides come clean at all: a turn without fouls should not hang the lures dead. */

@@ -98,10 +98,16 @@ const AGREED = 'is above the share agreed';
 function agreedInWords(stage: DragFigure['stage'], most: number, whole: number, like: Measure): string {
     const [least, greatest] = stage === 'full' ? [0.5, 0.7] : [0.25, 0.333];
     if (Math.abs(most - greatest) > 1e-9)
-        return `The most agreed is ${say.share(most)} (${say.load(whole * most, like)}).`;
+        return `The most agreed is ${say.share(most)} (${atMost(whole * most, like)}).`;
     const from = say.load(whole * least, like).split(' ')[0];
-    const range = `${least * 100}–${say.share(greatest)} (${from}–${say.load(whole * greatest, like)})`;
+    const range = `${least * 100}–${say.share(greatest)} (${from}–${atMost(whole * greatest, like)})`;
     return `Common practice is ${range}${stage === 'set' ? ', and that with a fish on' : ''}.`;
+}
+
+/** A limit as a load, rounded so that it is kept by whoever sets what is said: 17 lb, and not 18, of 17.6. */
+function atMost(load: number, like: Measure): string {
+    if (like.quantity?.unit.dimension === 'share') return say.load(load, like);
+    return toldAs(like, load * SLACK, 'down');
 }
 
 /** Crews agree on whole per cents, and half of one more is not over; the class itself is a limit. */

@@ -83,7 +83,7 @@ function faultOf({ slackAt, slowest }: LureInTurnFigures, line: SpreadLine, stra
         severity: hangs ? 'warning' : 'hint',
         what: (turn: string) => `${name} slows to ${slow} in ${turn}, and ${works.title} runs from ${least}`,
         several: `slow ${hangs ? 'far ' : ''}below their least speeds in`,
-        why: 'Below that it hangs dead, just when the fish looks at what turns.',
+        why: 'Below that a lure hangs dead, just when the fish looks at what turns.',
         clean: ['allWorking'],
         related: [{ at: runs.from, what: 'Its least speed is said here.' }],
     } as const;

@@ -24,6 +24,17 @@ describe('weak-link', () => {
         expect(await messagesOf(fished('breaks 23 kg'), 'weak-link')).toEqual([]);
     });
 
+    test('what grows on an emptying spool is said in the unit of the drag', async () => {
+        const [message] = await messagesOf(
+            today(
+                '    port short corner { outfit own  lure broad  back wave 2 }',
+                'outfit own "Own" { reel { capacity 700 m  spool { full 60 mm  arbor 30 mm } }  line nylon { class 50 lb  diameter 0.8 mm  breaks 50 lb  knot 80 % }  drag { set 6 lb  full 34 lb } }',
+            ),
+            'weak-link',
+        );
+        expect(message).toMatch(/^The knot of the line of Own holds 40 lb, and full drag is \d+ lb with /);
+    });
+
     test('the bait that stands by is rigged as well as any', async () => {
         const text = today(
             '    centre standby { outfit medium-1  lure broad  leader tired }',

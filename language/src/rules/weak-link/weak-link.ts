@@ -76,7 +76,8 @@ function underDrag(link: LinkFigures, figures: LineFigures): Fault | undefined {
     const level = levels.find(({ force }) => exceeds(force, link.holds));
     if (!level || (isLine && (level.share ?? 0) >= 1)) return undefined;
     const remedy = isLine ? 'Spool up with stronger line' : 'Tie it anew';
-    const [holds, drag] = sayApart.load(link.holds, level.force === most.force.si ? most.force : level.force);
+    const there = level.force === most.force.si ? most.force : level.force;
+    const [holds, drag] = sayApart.load(link.holds, there, most.force);
     return {
         what: `${nameOf(link, figures)} holds ${holds}, and ${most.stage} drag is ${drag}${level.when}.`,
         why: 'It parts before the reel gives.',
