@@ -9,12 +9,12 @@ boat tern "Tern" {
     length 12 m
     beam 4 m
     flat clip { ahead 0 m  out 1.5 m  up 1.2 m }
-    holder centre shotgun { ahead 3 m  up 4 m }
+    holder centre shotgun { ahead 3 m  up 4 m  lean 30 deg }
 }`;
 
 /** One line down the middle from a reel that holds 800 m of 0.88 mm, 65 mm full and 37 mm bare in radius. */
 async function spooledWith(line: string, outfit = '') {
-    const { analysed } = await checkText(`${BOAT}
+    const { plans } = await checkText(`${BOAT}
 rod stick { length 1.7 m  tip 1.2 m }
 reel wide { spool { full 130 mm  arbor 74 mm }  capacity 800 m of 0.88 mm }
 line main { material nylon  class 60 kg  ${line} }
@@ -25,7 +25,7 @@ spread calm "Calm" {
     speed 8 kn
     shotgun { outfit one  lure ink  back 60 m  from rod tip }
 }`);
-    const [plan] = analysed;
+    const [plan] = plans;
     return { plan: plan!, figures: plan!.lines[0]! };
 }
 
