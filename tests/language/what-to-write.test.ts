@@ -4,7 +4,7 @@ import { spoolCurvesOf } from '../../language/src/plan/analyse/spool-curve.ts';
 import { withTurns } from '../../language/src/plan/analyse/turns.ts';
 import type { AnalysedPlan } from '../../language/src/plan/figures.ts';
 import { contextsKnowing } from '../../language/src/plan/vocabulary.ts';
-import { checkText } from './marked.ts';
+import { checkText, today } from './marked.ts';
 
 const boat = `boat tern "Tern" {
     length 10 m
@@ -135,3 +135,15 @@ async function everyReasonHelps(text: string): Promise<void> {
     for (const plan of (await checkText(text)).plans)
         for (const reason of reasonsOf(plan)) expect(wordsToWrite(reason), reason).not.toEqual([]);
 }
+
+test('what a sea does to the waves is told in the unit of the sea', async () => {
+    const told = async (sea: string) => {
+        const { plans } = await checkText(
+            today(`    sea ${sea}\n    port short corner { lure broad  back wave 2 }`),
+        );
+        const { waves } = plans[0]!;
+        return waves.known ? waves.value.doubt : waves.reason;
+    };
+    expect(await told('9 ft')).toMatch(/^A sea of 9 ft hides .* up to about [\d.]+ ft; .*`waves up to 9 ft`/);
+    expect(await told('3 m')).toMatch(/^A sea of 3 m hides .* up to about [\d.]+ m; .*`waves up to 3 m`/);
+});

@@ -4,6 +4,7 @@ import { type Doubt, doubts } from '../../physics/waves/trust.ts';
 import { usualWash, type Wash } from '../../physics/waves/wash.ts';
 import { boatWaveHeight } from '../../physics/waves/wave-height.ts';
 import { print } from '../../units/print.ts';
+import type { Quantity } from '../../units/quantity.ts';
 import { units } from '../../units/unit.ts';
 import type { Figure, WaveFigures } from '../figures.ts';
 import type { Boat, Spread } from '../model.ts';
@@ -31,7 +32,9 @@ export function waterAstern(plan: Spread): Water {
         return { waves: silent(reason), habit, depth };
     }
     const against = doubtOf(plan);
-    const doubt = against ? sentenceOf(against, boat?.wavesUpTo !== undefined) : measured?.doubt;
+    const doubt = against
+        ? sentenceOf(against, boat?.wavesUpTo !== undefined, plan.sea?.quantity)
+        : measured?.doubt;
     const estimated = against?.reason === 'rough' && !boat?.wavesUpTo;
     const leaning = measured
         ? []
@@ -109,15 +112,19 @@ function doubtOf(plan: Spread): Doubt | undefined {
     return { reason: 'rough', sea: plan.sea.si, limit };
 }
 
-/** @param said  the crew says up to which sea its waves show; else that is an estimate */
-export function sentenceOf(doubt: Doubt, said = false): string {
+/**
+ * @param said  the crew says up to which sea its waves show; else that is an estimate
+ * @param like  the sea as it was written, whose unit is spoken
+ */
+export function sentenceOf(doubt: Doubt, said = false, like?: Quantity): string {
+    const height = (metres: number) => print(metres, like ?? units.m);
     switch (doubt.reason) {
         case 'planing':
             return `At this speed the boat begins to plane (Froude number ${doubt.froude.toFixed(2)}, limit ${doubt.limit}), and its waves no longer follow the model.`;
         case 'shallow':
             return `No wave keeps pace at ${print(doubt.speed, units.kn)}: the water is so shallow that waves go no faster than ${print(doubt.critical, units.kn)}.`;
         case 'rough':
-            return `A sea of ${print(doubt.sea, units.m)} hides the boat’s own waves, which show up to ${said ? `${print(doubt.limit, units.m)}, as the boat says.` : `about ${print(doubt.limit, units.m)}; a boat may say better (\`waves up to 0.9 m\`).`}`;
+            return `A sea of ${height(doubt.sea)} hides the boat’s own waves, which show up to ${said ? `${height(doubt.limit)}, as the boat says.` : `about ${height(doubt.limit)}; a boat may say better (\`waves up to ${height(doubt.sea)}\`).`}`;
         case 'outside wedge':
             return `The lure runs ${print(doubt.lateral, units.m)} out, beyond the boat’s wake, which is ${print(doubt.limit, units.m)} wide to each side there.`;
     }
