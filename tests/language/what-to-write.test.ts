@@ -147,3 +147,16 @@ test('what a sea does to the waves is told in the unit of the sea', async () => 
     expect(await told('9 ft')).toMatch(/^A sea of 9 ft hides .* up to about [\d.]+ ft; .*`waves up to 9 ft`/);
     expect(await told('3 m')).toMatch(/^A sea of 3 m hides .* up to about [\d.]+ m; .*`waves up to 3 m`/);
 });
+
+test('turns say whose they are not, where a line cannot be followed', async () => {
+    const leaning = async (lines: string) => {
+        const { plans } = await checkText(today(lines));
+        const { turns } = withTurns(plans[0]!);
+        return turns?.known ? turns.leaning.join(' ') : turns?.reason;
+    };
+    const corner = '    port short corner { lure broad  back wave 2 }';
+    expect(await leaning(`${corner}\n    shotgun { lure broad }`)).toContain(
+        'Turns are those of the other lines: the shotgun cannot be followed without a tow point and a distance.',
+    );
+    expect(await leaning(corner)).not.toContain('cannot be followed');
+});

@@ -13,6 +13,7 @@ import type {
     TurnFigures,
     TurnLimit,
 } from '../figures.ts';
+import { listed } from '../wording.ts';
 import { known, leaningOf, silent, withoutSpeed } from './figure.ts';
 import { CAP, metresAtLure } from './pairs.ts';
 import { leastSpeedOf } from './rest.ts';
@@ -56,6 +57,18 @@ export function* turnsInSteps(analysed: AnalysedPlan): Steps<Figure<TurnFigures>
     );
 }
 
+/** Lines that are out, and that no turn can be followed with. */
+function unfollowed(lines: readonly LineFigures[], placed: readonly LineFigures[]): LineFigures[] {
+    return lines.filter((each) => each.line.role !== 'standby' && !placed.includes(each));
+}
+
+function withoutWords(left: readonly LineFigures[]): string[] {
+    if (left.length === 0) return [];
+    return [
+        `Turns are those of the other lines: the ${listed(left.map(nameOf))} cannot be followed without a tow point and a distance.`,
+    ];
+}
+
 /** The lines whose turns are judged, and what is to be worked out to either side. */
 export interface TurnQuestions {
     readonly placed: readonly LineFigures[];
@@ -85,6 +98,7 @@ export function turnQuestions({ plan, lines, contact }: AnalysedPlan): Figure<Tu
         'computed',
         [
             CAP,
+            ...withoutWords(unfollowed(lines, placed)),
             'Lines in air, straight and taut; a half turn without drift, 25 s straight after it.',
             ...leaningOf(...placed.flatMap(({ towPoint, astern, sway }) => [towPoint, astern, sway])),
         ],
