@@ -9,7 +9,7 @@ import { sceneFromAbove } from '../drawing/scene.ts';
 import { withTurns } from '../plan/analyse/turns.ts';
 import { fromPaths } from './asking.ts';
 import { check } from './checking.ts';
-import { type ChosenPlan, chosenPlans, warnOfErrors } from './chosen-plans.ts';
+import { type ChosenPlan, chosenPlans, suffixOf, warnOfErrors } from './chosen-plans.ts';
 import { pixels } from './picture.ts';
 import { Refusal } from './refusal.ts';
 import { terminal } from './terminal.ts';
@@ -88,7 +88,7 @@ async function card(path: string, options: Options): Promise<void> {
 }
 
 /** Where the card goes; undefined for the standard output. */
-function targetOf({ file, plan }: ChosenPlan, { output, as }: Options): string | undefined {
+function targetOf(chosen: ChosenPlan, { output, as }: Options): string | undefined {
     if (output === '-') {
         const form = as ?? 'pdf';
         if (terminal.columns !== undefined && (form === 'pdf' || form === 'png'))
@@ -98,11 +98,8 @@ function targetOf({ file, plan }: ChosenPlan, { output, as }: Options): string |
         return undefined;
     }
     if (output === undefined) {
-        const { dir, name } = parse(resolve(file.path));
-        return join(
-            dir,
-            `${name}${file.plans.length > 1 || file.plansOfDays?.length ? `-${plan.plan.name}` : ''}.${as ?? 'pdf'}`,
-        );
+        const { dir, name } = parse(resolve(chosen.file.path));
+        return join(dir, `${name}${suffixOf(chosen)}.${as ?? 'pdf'}`);
     }
     if (!as && !formOf(output)) {
         throw new Refusal(`${output} should end in .pdf, .html, .svg or .png, or --as say what to make.`);

@@ -14,6 +14,11 @@ export interface ChosenPlan {
     readonly days: readonly Day[];
 }
 
+/** What a file that is made of a plan is called after, behind its file: the plan, where that file makes several. */
+export function suffixOf({ file, plan }: Pick<ChosenPlan, 'file' | 'plan'>): string {
+    return file.plans.length > 1 || file.plansOfDays?.length ? `-${plan.plan.name}` : '';
+}
+
 /**
  * The plans of a run, in the order of the text, or the one of a name.
  *

@@ -5,7 +5,7 @@ import { isQuantityError, parseQuantity } from '../units/parse.ts';
 import { si } from '../units/quantity.ts';
 import { fromPaths } from './asking.ts';
 import { check } from './checking.ts';
-import { type ChosenPlan, chosenPlans, warnOfErrors } from './chosen-plans.ts';
+import { type ChosenPlan, chosenPlans, suffixOf, warnOfErrors } from './chosen-plans.ts';
 import { drawFences } from './draw-fences.ts';
 import { drawView, earlierPlans, mustFit, type View, type ViewOptions, views } from './draw-views.ts';
 import { pictureAt, writePicture } from './picture.ts';
@@ -111,12 +111,11 @@ async function draw(path: string, options: Options): Promise<void> {
 }
 
 /** Where the picture goes; undefined for the standard output. */
-function targetOf({ file, plan }: ChosenPlan, { output, view }: Options): string | undefined {
+function targetOf(chosen: ChosenPlan, { output, view }: Options): string | undefined {
     if (output === '-') return undefined;
     if (output === undefined) {
-        const { dir, name } = parse(resolve(file.path));
-        const ofPlan = file.plans.length > 1 || file.plansOfDays?.length ? `-${plan.plan.name}` : '';
-        return join(dir, `${name}${ofPlan}${view === 'above' ? '' : `-${view}`}.svg`);
+        const { dir, name } = parse(resolve(chosen.file.path));
+        return join(dir, `${name}${suffixOf(chosen)}${view === 'above' ? '' : `-${view}`}.svg`);
     }
     return pictureAt(output);
 }

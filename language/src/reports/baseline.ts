@@ -113,17 +113,11 @@ function leftOver({ findings }: Baseline, { uri, path, text, isGone }: Kept): Ch
         const start = Math.max(0, text.indexOf(written));
         const known = findings.filter((one) => one.path === gone);
         const times = known.reduce((sum, { times = 1 }) => sum + times, 0);
-        return {
-            rule: 'baseline-stale',
-            severity: 'warning',
-            at: placeOfText(document, start, text.includes(written) ? start + written.length : start),
-            what: `The baseline still holds ${times} ${times === 1 ? 'finding' : 'findings'} in ${gone}, and that file is gone.`,
-            why: 'Left in, it would hide the next one in a file of that name.',
-            remedy: 'Write the baseline anew.',
-            related: [],
-            fixes: [],
-            positions: [],
-        };
+        return stillHeld(
+            `${times} ${times === 1 ? 'finding' : 'findings'} in ${gone}, and that file is gone.`,
+            'in a file of that name',
+            placeOfText(document, start, text.includes(written) ? start + written.length : start),
+        );
     });
     return { uri, path, text, findings: told, plans: [], concerning: new Map() };
 }
@@ -173,17 +167,21 @@ function keyOf({ rule, path, plan = '', positions }: KnownFinding): string {
 
 function stale({ rule, plan, positions }: KnownFinding, at: Place): Finding {
     const where = positions.length > 0 ? ` at ${listed(positions)}` : '';
+    const held = `${rule}${where}${plan === undefined ? '' : ` in ${plan}`}, and it is gone.`;
+    return { ...stillHeld(held, 'there', at), positions, ...(plan !== undefined && { plan }) };
+}
+
+function stillHeld(held: string, where: string, at: Place): Finding {
     return {
         rule: 'baseline-stale',
         severity: 'warning',
         at,
-        what: `The baseline still holds ${rule}${where}${plan === undefined ? '' : ` in ${plan}`}, and it is gone.`,
-        why: 'Left in, it would hide the next one there.',
+        what: `The baseline still holds ${held}`,
+        why: `Left in, it would hide the next one ${where}.`,
         remedy: 'Write the baseline anew.',
         related: [],
         fixes: [],
-        positions,
-        ...(plan !== undefined && { plan }),
+        positions: [],
     };
 }
 

@@ -22,6 +22,12 @@ export function parseTime(text: string): number | TimeError {
     return Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds);
 }
 
+/** The same where one can be read; what cannot is told of where it is written. */
+export function secondsOf(text: string | undefined): number | undefined {
+    const seconds = text === undefined ? undefined : parseTime(text);
+    return typeof seconds === 'number' ? seconds : undefined;
+}
+
 /** The time of day, `07:42`, with seconds only where there are any; days are dropped. */
 export function printTime(seconds: number): string {
     const whole = Math.round(seconds);

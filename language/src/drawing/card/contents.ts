@@ -13,6 +13,7 @@ import { type Drill, drillsOf } from './drills.ts';
 import { eventLimits, timesOf } from './event.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { type ClearingOnCard, clearingOnCard, type SettingOnCard, settingOnCard } from './handling.ts';
+import { ofLinesOut } from './out.ts';
 import { type CardRow, rowsOf } from './rows.ts';
 import type { Section } from './sections.ts';
 import { speedLimits } from './speeds.ts';
@@ -67,9 +68,10 @@ export function cardContents(
     days: readonly Day[] = [],
 ): CardContents {
     const { plan } = analysed;
+    const out = { ...analysed, plan: ofLinesOut(plan) };
     const title = titleOfPlan(plan);
     const scene = sceneFromAbove(analysed, findings);
-    const setting = settingOnCard(analysed);
+    const setting = settingOnCard(out);
     const clearing = clearingsOf(analysed);
     const contents: CardContents = {
         plan: plan.name,
@@ -79,23 +81,23 @@ export function cardContents(
         fingerprint: fingerprintOf(plan),
         rows: rowsOf(analysed, setting),
         setting,
-        clearing: clearingOnCard(analysed, clearing),
+        clearing: clearingOnCard(out, clearing),
         turns: turnsOnCard(analysed),
         speeds: speedLimits(analysed),
         event: eventLimits(plan),
         times: timesOf(plan),
         steps: { all: plan.steps.map(({ value }) => value), lines: stepsOf(analysed, setting) },
-        roles: rolesOf(plan),
-        fallbacks: fallbacksOf(plan),
+        roles: rolesOf(out.plan),
+        fallbacks: fallbacksOf(out.plan),
         spares: sparesOf(plan),
-        drills: drillsOf(plan),
+        drills: drillsOf(out.plan),
         findings: markFindings(findings, plan.name).map(({ number, severity, rule, message }) => ({
             number,
             severity,
             rule,
             message,
         })),
-        waivers: waiversOnCard(plan),
+        waivers: waiversOnCard(out.plan),
         notes: notesOf(analysed),
         remarks: [...scene.remarks, ...scene.unknown],
         cautions: cautionsFor(plan),

@@ -7,6 +7,7 @@ import { capital } from '../../plan/wording.ts';
 import { printTime } from '../../units/time.ts';
 import { plainText } from '../words.ts';
 import { settingOnCard } from './handling.ts';
+import { ofLinesOut } from './out.ts';
 import { type CardRow, rowsOf } from './rows.ts';
 import type { Item, Section } from './sections.ts';
 import { closed } from './team.ts';
@@ -59,7 +60,8 @@ function timeline({ hours, conditions, until, notes }: Day, from: Spread | undef
 
 function stepItems({ after, steps, remarks }: ChangeOver): Item[] {
     if (steps.length === 0) return [{ words: 'Nothing on the lines changes.' }];
-    const rows = new Map(rowsOf(after, settingOnCard(after)).map((row) => [row.name, row]));
+    const out = { ...after, plan: ofLinesOut(after.plan) };
+    const rows = new Map(rowsOf(after, settingOnCard(out)).map((row) => [row.name, row]));
     const words = (step: Step): Omit<Item, 'number'> => {
         switch (step.kind) {
             case 'all': {

@@ -17,9 +17,8 @@ export function drillsOf(plan: Spread): Drill[] {
 }
 
 function atStrike({ hold, roles, lines }: Spread): string[] {
-    const there = new Set(lines.map(nameOf));
     const clears = roles.flatMap(({ position, name }) =>
-        position && there.has(position.value.name) ? [`${name.value} to ${position.value.name}`] : [],
+        position ? [`${name.value} to ${position.value.name}`] : [],
     );
     const waits = lines.some(({ wait }) => wait);
     return [

@@ -128,12 +128,10 @@ function fishAside(metres: number, unit: Unit): string {
     return `fish ${inWords({ own: whole(unit), ...(other && { other: whole(other) }) })}`;
 }
 
-/** The order that the team states, of lines that are out; the last one said, where it says several. */
-function statedOrder({ orders, lines }: Spread, what: StatedOrder['what']): StatedOrder | undefined {
+/** The order that the team states; the last one said, where it says several. */
+function statedOrder({ orders }: Spread, what: StatedOrder['what']): StatedOrder | undefined {
     const said = orders.findLast((order) => order.what === what);
-    const there = new Set(lines.map(({ position }) => position.name));
-    const positions = said?.positions.filter(({ value }) => there.has(value.name)) ?? [];
-    return said && positions.length > 0 ? { ...said, positions } : undefined;
+    return said && said.positions.length > 0 ? said : undefined;
 }
 
 function because({ because }: StatedOrder): { because?: string } {

@@ -15,35 +15,28 @@ export interface FallbackOnCard {
     readonly steps: readonly string[];
 }
 
-/** Roles as the plan gives them for what is out, then who takes which rod. */
+/** Roles as the plan gives them, then who takes which rod. */
 export function rolesOf({ roles, lines }: Spread): NamedRole[] {
-    const there = new Set(lines.map(({ position }) => position.name));
     const rods = new Map<string, string[]>();
     for (const { angler, position } of lines) {
         if (angler) rods.set(angler.value, [...(rods.get(angler.value) ?? []), position.name]);
     }
     return [
-        ...roles.flatMap(({ role, name, position }) =>
-            !position || there.has(position.value.name) ? [{ role: capital(role), name: name.value }] : [],
-        ),
+        ...roles.map(({ role, name }) => ({ role: capital(role), name: name.value })),
         ...[...rods].map(([name, positions]) => ({ role: `Takes ${listed(positions)}`, name })),
     ];
 }
 
-/** What is left out already can be left out no more. */
-export function fallbacksOf({ fallbacks, lines }: Spread): FallbackOnCard[] {
-    const there = new Set(lines.map(({ position }) => position.name));
+/** One that has nothing left to do is none. */
+export function fallbacksOf({ fallbacks }: Spread): FallbackOnCard[] {
     return fallbacks
-        .map(({ when, drop, say }) => {
-            const left = drop.map(({ value }) => value.name).filter((name) => there.has(name));
-            return {
-                when: when.value,
-                steps: [
-                    ...(left.length > 0 ? [`Leave out ${listed(left)}.`] : []),
-                    ...(say ? [closed(say.value)] : []),
-                ],
-            };
-        })
+        .map(({ when, drop, say }) => ({
+            when: when.value,
+            steps: [
+                ...(drop.length > 0 ? [`Leave out ${listed(drop.map(({ value }) => value.name))}.`] : []),
+                ...(say ? [closed(say.value)] : []),
+            ],
+        }))
         .filter(({ steps }) => steps.length > 0);
 }
 

@@ -12,13 +12,8 @@ export interface WaiverOnCard {
     readonly runOut?: true;
 }
 
-export function waiversOnCard({ waivers, lines, date }: Spread): WaiverOnCard[] {
-    const there = new Set(lines.map(({ position }) => position.name));
-    // Taken over from another plan for a line that is not out in this one, it accepts nothing.
-    const held = waivers.filter(
-        ({ inherited, positions }) => !inherited || positions.every(({ value }) => there.has(value.name)),
-    );
-    return held.map(({ rule, positions, because, until }) => {
+export function waiversOnCard({ waivers, date }: Spread): WaiverOnCard[] {
+    return waivers.map(({ rule, positions, because, until }) => {
         const names = positions.map(({ value }) => value.name);
         const where = `${names.length > 1 ? 'between' : 'on'} ${listed(names)}`;
         return {

@@ -2,7 +2,7 @@ import type { AstNode } from 'langium';
 import { CompletionItemKind } from 'vscode-languageserver';
 import type { Definition, Event, Log, Using } from '../../../grammar/generated/ast.ts';
 import { Gathered, gather, gatherPart } from '../../plan/resolve/gather.ts';
-import { parseTime, parseZone, printTime } from '../../units/time.ts';
+import { parseZone, printTime, secondsOf } from '../../units/time.ts';
 import type { Caret } from './caret.ts';
 import type { Offer } from './item.ts';
 
@@ -98,9 +98,4 @@ function entriesOf({ blocks }: Caret): readonly AstNode[] {
 
 function eventsOf(caret: Caret): Event[] {
     return entriesOf(caret).filter((entry): entry is Event => entry.$type === 'Event');
-}
-
-function secondsOf(time: string | undefined): number | undefined {
-    const seconds = time === undefined ? undefined : parseTime(time);
-    return typeof seconds === 'number' ? seconds : undefined;
 }

@@ -1,9 +1,9 @@
 import { type ClearingOrder, clearingOrder } from '../../physics/order/clearing.ts';
 import type { HandledLine } from '../../physics/order/crossing.ts';
 import type { AnalysedPlan, ClearingFigures, Figure } from '../figures.ts';
-import { known, leaningOf, silent } from './figure.ts';
+import { known, leaningOf } from './figure.ts';
 import { remembering } from './memory.ts';
-import { handledLine } from './order.ts';
+import { handledLine, noneHandled } from './order.ts';
 
 /** The order of clearing the other fished lines after a strike at each; lines whose place is not known are left out. */
 export function clearingsOf({
@@ -14,10 +14,7 @@ export function clearingsOf({
         const handled = handledLine(figures);
         return handled ? [{ figures, handled }] : [];
     });
-    if (placed.length < 2)
-        return silent(
-            'No two lines have all of a rod (`outfit`) in a `holder`, a tow point (`from`) and a distance (`back`).',
-        );
+    if (placed.length < 2) return noneHandled;
     const orders = remembered({ lines: placed.map(({ handled }) => handled), contact });
     const line = (index: number) => placed[index]!.figures;
     return known(

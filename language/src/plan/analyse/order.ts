@@ -15,10 +15,7 @@ export function orderOf(lines: readonly LineFigures[], contact: number): Figure<
         const handled = handledLine(figures);
         return handled ? [{ figures, handled }] : [];
     });
-    if (placed.length < 2)
-        return silent(
-            'No two lines have all of a rod (`outfit`) in a `holder`, a tow point (`from`) and a distance (`back`).',
-        );
+    if (placed.length < 2) return noneHandled;
     const handled = placed.map((each) => each.handled);
     const found = remembered(handled, contact);
     const line = (index: number) => placed[index]!.figures;
@@ -46,6 +43,11 @@ export function orderOf(lines: readonly LineFigures[], contact: number): Figure<
         ],
     );
 }
+
+/** What is said of an order where there are not two lines to put in order. */
+export const noneHandled = silent(
+    'No two lines have all of a rod (`outfit`) in a `holder`, a tow point (`from`) and a distance (`back`).',
+);
 
 /** A line as its handling is computed; undefined where its place is not known. */
 export function handledLine({ line, rodTip, towPoint, astern }: LineFigures): HandledLine | undefined {

@@ -1,6 +1,6 @@
 import { nearest } from '../../units/nearest.ts';
 import { printQuantity } from '../../units/print.ts';
-import { parseTime, printTime } from '../../units/time.ts';
+import { printTime, secondsOf } from '../../units/time.ts';
 import { conditionWords, hourWords } from '../day/words.ts';
 import type { Finding } from '../finding.ts';
 import type { Measure } from '../measure.ts';
@@ -93,7 +93,7 @@ function beyondTheEnd({ hours, until }: Day): Finding[] {
 function outsideTheEvent({ hours, until }: Day): Finding[] {
     const [first] = hours;
     const event = first?.plan.value.event?.value;
-    const [opens, closes] = [secondsOf(event?.linesIn), secondsOf(event?.linesOut)];
+    const [opens, closes] = [secondsOf(event?.linesIn?.value), secondsOf(event?.linesOut?.value)];
     return [
         ...(first && opens !== undefined && first.from.value < opens
             ? [
@@ -118,11 +118,6 @@ function outsideTheEvent({ hours, until }: Day): Finding[] {
               ]
             : []),
     ];
-}
-
-function secondsOf(said: Said<string> | undefined): number | undefined {
-    const seconds = said && parseTime(said.value);
-    return typeof seconds === 'number' ? seconds : undefined;
 }
 
 function otherBoats({ hours, conditions }: Day): Finding[] {

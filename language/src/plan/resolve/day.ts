@@ -4,7 +4,7 @@ import type {
     Hour as HourNode,
     Timed,
 } from '../../../grammar/generated/ast.ts';
-import { DAY, parseTime } from '../../units/time.ts';
+import { DAY, secondsOf } from '../../units/time.ts';
 import type { Condition, Day, Hour, Spread } from '../model.ts';
 import type { Said } from '../origin.ts';
 import { startingWith } from './boat.ts';
@@ -51,8 +51,7 @@ export function readDay(definition: Definition, gathered: Gathered): Day {
 }
 
 function timeOf(slot: Slot): Said<number> | undefined {
-    const seconds = parseTime((slot.node as HourNode | Timed).time ?? '');
-    return typeof seconds === 'number' ? said(slot, seconds, 'time') : undefined;
+    return said(slot, secondsOf((slot.node as HourNode | Timed).time), 'time');
 }
 
 function whenOf(slot: Slot): Condition['when'] | undefined {

@@ -11,7 +11,7 @@ import type {
     Using,
 } from '../../../grammar/generated/ast.ts';
 import { parseDate } from '../../units/date.ts';
-import { parseTime, pastMidnight } from '../../units/time.ts';
+import { pastMidnight, secondsOf } from '../../units/time.ts';
 import type { Log, LogEvent, Spread } from '../model.ts';
 import type { Said } from '../origin.ts';
 import { placeOf } from '../place.ts';
@@ -92,9 +92,4 @@ function readEvent(slot: Slot, seconds: number): LogEvent {
             origin: originOf(slot),
         }).filter(([, value]) => value !== undefined),
     ) as unknown as LogEvent;
-}
-
-function secondsOf(time: string | undefined): number | undefined {
-    const seconds = parseTime(time ?? '');
-    return typeof seconds === 'number' ? seconds : undefined;
 }

@@ -1,4 +1,4 @@
-import { DAY, parseTime } from '../../units/time.ts';
+import { DAY, secondsOf } from '../../units/time.ts';
 import type { AnalysedPlan } from '../figures.ts';
 import type { Log, LogEvent, Spread, SpreadLine } from '../model.ts';
 import { planAt } from '../plan-at.ts';
@@ -121,8 +121,7 @@ function hoursOf(log: Log): Fished[] {
 
 /** When the event has lines out, s from the log's midnight; an event through the night ends on the next day. */
 function linesOut(plan: Spread, from = 0): number | undefined {
-    const said = plan.event?.value.linesOut?.value;
-    const time = said === undefined ? undefined : parseTime(said);
-    if (typeof time !== 'number') return undefined;
+    const time = secondsOf(plan.event?.value.linesOut?.value);
+    if (time === undefined) return undefined;
     return time < from ? time + DAY : time;
 }
