@@ -1,5 +1,6 @@
 import { Disposable, StatusBarAlignment, window } from 'vscode';
 import { type Checked, checked } from '../../language/src/editor/protocol.ts';
+import { countWords } from './count-words.ts';
 import { type Gaze, isOurs } from './gaze.ts';
 import type { Server } from './server.ts';
 
@@ -55,12 +56,7 @@ export function statusWords(
     if (state === 'starting' || !found) {
         return { text: '$(loading~spin) Layback', tooltip: 'The plan is being checked.' };
     }
-    const counted = [
-        count(found.errors, 'error'),
-        count(found.warnings, 'warning'),
-        count(found.hints, 'hint'),
-    ];
-    const words = counted.filter((each) => each !== undefined);
+    const words = countWords(found);
     if (words.length === 0 && found.phase === 'first') {
         return {
             text: '$(ellipsis) Layback',
@@ -79,9 +75,4 @@ export function statusWords(
         text: `Layback ${icons.filter(Boolean).join(' ')}`,
         tooltip: `In this file: ${words.join(', ')}. Click to see them.`,
     };
-}
-
-function count(number: number, what: string): string | undefined {
-    if (number === 0) return undefined;
-    return number === 1 ? `1 ${what}` : `${number} ${what}s`;
 }

@@ -142,15 +142,22 @@ export function moveTo(
         ?.setAttribute('d', `${lay(hull)}Z`);
 }
 
-/** The scene at one moment, as its only frame. */
-function frameAt(scene: TurnScene, time: number): Pick<TurnScene, 'boat' | 'lines'> {
-    const { times } = scene;
+/** Between which two frames a moment lies: the later one, and how much of the way to it is gone. */
+function framesAround(
+    times: readonly number[],
+    time: number,
+): { readonly after: number; readonly share: number } {
     const after = Math.max(
         1,
         times.findIndex((each) => each >= time),
     );
     const [from, to] = [times[after - 1]!, times[after] ?? times[after - 1]!];
-    const share = to > from ? Math.min(1, Math.max(0, (time - from) / (to - from))) : 0;
+    return { after, share: to > from ? Math.min(1, Math.max(0, (time - from) / (to - from))) : 0 };
+}
+
+/** The scene at one moment, as its only frame. */
+function frameAt(scene: TurnScene, time: number): Pick<TurnScene, 'boat' | 'lines'> {
+    const { after, share } = framesAround(scene.times, time);
     const between = (numbers: readonly number[], width: number) =>
         Array.from({ length: width }, (_, index) => {
             const [a, b] = [numbers[(after - 1) * width + index]!, numbers[after * width + index]!];
@@ -165,14 +172,9 @@ function frameAt(scene: TurnScene, time: number): Pick<TurnScene, 'boat' | 'line
 /** Least distance of the closest pair at a moment, m. */
 export function distanceAt({ times, nearest }: TurnScene, time: number): number | undefined {
     if (!nearest) return undefined;
-    const after = Math.max(
-        1,
-        times.findIndex((each) => each >= time),
-    );
-    const [from, to] = [times[after - 1]!, times[after] ?? times[after - 1]!];
-    const share = to > from ? (time - from) / (to - from) : 0;
+    const { after, share } = framesAround(times, time);
     const [a, b] = [nearest.distance[after - 1]!, nearest.distance[after] ?? nearest.distance[after - 1]!];
-    return a + (b - a) * Math.min(1, Math.max(0, share));
+    return a + (b - a) * share;
 }
 
 function lay(spots: readonly Spot[]): string {

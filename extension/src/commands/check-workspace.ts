@@ -1,6 +1,7 @@
 import { commands, ProgressLocation, window } from 'vscode';
 import { type Tally, tallyOfAll } from '../../../language/src/editor/protocol.ts';
 import { type Home, running } from '../commands.ts';
+import { countWords } from '../count-words.ts';
 import type { Server } from '../server.ts';
 
 /** How long to wait for the findings that take long, ms. */
@@ -42,13 +43,8 @@ async function whole(server: Server): Promise<Tally | undefined> {
 export function tallyWords({ files, filesWithFindings, errors, warnings, hints, unfinished }: Tally): string {
     const of = files === 1 ? '1 file' : `${files} files`;
     const rest = unfinished ? ' Some findings are still being sought.' : '';
-    const found = [count(errors, 'error'), count(warnings, 'warning'), count(hints, 'hint')].filter(Boolean);
+    const found = countWords({ errors, warnings, hints });
     if (found.length === 0) return `Nothing was found in ${of}.${rest}`;
     const listed = found.length === 1 ? found[0] : `${found.slice(0, -1).join(', ')} and ${found.at(-1)}`;
     return `${listed} in ${filesWithFindings} of ${of}.${rest}`;
-}
-
-function count(number: number, what: string): string | undefined {
-    if (number === 0) return undefined;
-    return number === 1 ? `1 ${what}` : `${number} ${what}s`;
 }

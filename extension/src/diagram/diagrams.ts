@@ -63,8 +63,8 @@ export function contributeDiagrams(context: ExtensionContext, server: Server, ga
         contributeComparison(server, meant),
         commands.registerCommand('layback.pinDiagram', () => meant()?.pin(true)),
         commands.registerCommand('layback.followPlan', () => meant()?.pin(false)),
-        commands.registerCommand('layback.exportSvg', () => exportDiagram('svg', home, wantedFor())),
-        commands.registerCommand('layback.exportPng', () => exportDiagram('png', home, wantedFor())),
-        commands.registerCommand('layback.saveCard', () => saveCard(home, wantedFor())),
+        commands.registerCommand('layback.exportSvg', () => exportDiagram('svg', server, wantedFor())),
+        commands.registerCommand('layback.exportPng', () => exportDiagram('png', server, wantedFor())),
+        commands.registerCommand('layback.saveCard', () => saveCard(server, wantedFor())),
     );
 }

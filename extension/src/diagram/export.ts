@@ -16,7 +16,7 @@ export type Meant = Omit<Wanted, 'wishes'>;
  */
 export async function exportDiagram(
     ending: 'svg' | 'png',
-    { server }: { readonly server: Server },
+    server: Server,
     wanted: readonly Meant[],
 ): Promise<void> {
     await server.started();

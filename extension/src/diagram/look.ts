@@ -1,8 +1,8 @@
 import { type CancellationToken, Uri } from 'vscode';
 import {
     type Comparison,
+    type ComparisonWanted,
     comparison,
-    type Earlier,
     type NotCompared,
     type Picture,
     type PictureWanted,
@@ -98,13 +98,10 @@ async function compared(
     wanted: Wanted,
     token: CancellationToken,
 ): Promise<Looked | undefined> {
-    const { choice, wishes, view: _, ...plan } = wanted;
-    // Where the plan is, and that there is one: what has nothing to compare with is about a plan all the same.
-    const now = await server.ask(picture, { ...plan, view: 'above', wishes }, token);
-    if (!now) return undefined;
-    const answer = await overEarlier(server, { uri: now.uri, plan: now.plan.name }, wanted, token);
+    const { choice, wishes } = wanted;
+    const answer = await overEarlier(server, wanted, token);
     if (!answer) return undefined;
-    if ('reason' in answer) return asks(now, answer.reason);
+    if ('reason' in answer) return asks(answer);
     const from =
         choice.earlier === 'commit'
             ? 'as of the last commit; what it uses is as it stands now'
@@ -114,19 +111,19 @@ async function compared(
 
 async function overEarlier(
     server: Server,
-    plan: PlanWanted,
-    { choice: { earlier }, wishes }: Wanted,
+    { choice, wishes, view: _, ...plan }: Wanted,
     token: CancellationToken,
 ): Promise<Comparison | NotCompared | null | undefined> {
+    const earlier = await earlierOf(choice, plan.uri);
+    return server.ask(comparison, { ...plan, earlier, wishes }, token);
+}
+
+async function earlierOf({ earlier }: Choice, uri: string): Promise<ComparisonWanted['earlier']> {
     if (earlier === undefined)
         return { reason: 'Two versions on one sheet, the earlier one in broken lines. Compare with what?' };
-    let wanted: Earlier;
-    if (earlier === 'commit') {
-        const committed = await lastCommitted(Uri.parse(plan.uri, true));
-        if ('reason' in committed) return committed;
-        wanted = { uri: plan.uri, text: committed.text };
-    } else wanted = earlier;
-    return server.ask(comparison, { ...plan, earlier: wanted, wishes }, token);
+    if (earlier !== 'commit') return earlier;
+    const committed = await lastCommitted(Uri.parse(uri, true));
+    return 'reason' in committed ? committed : { uri, text: committed.text };
 }
 
 /** A view on a sheet of paper. */
@@ -155,10 +152,8 @@ export async function sheetOf(
                 return server.ask(turnView, { ...plan, ...choice.turn, sheet: wishes }, token);
             case 'strike':
                 return server.ask(strikeView, { ...plan, ...choice.strike, sheet: wishes }, token);
-            case 'compare': {
-                const now = await server.ask(picture, { ...plan, view: 'above', wishes }, token);
-                return now && overEarlier(server, { uri: now.uri, plan: now.plan.name }, wanted, token);
-            }
+            case 'compare':
+                return overEarlier(server, wanted, token);
         }
     };
     const answer = await asked();
@@ -169,7 +164,7 @@ export async function sheetOf(
         : { uri, plan: entry, svg, view, ...(outdated !== undefined && { outdated }) };
 }
 
-function asks({ uri, plan, version }: Picture, words: string): Looked {
+function asks({ uri, plan, version, reason: words }: NotCompared): Looked {
     const offers: ShowWords['offers'] = ['Compare with Another Plan…', 'Compare with the Last Commit'];
     return {
         ...{ uri, plan, places: [], ...(version !== undefined && { version }) },

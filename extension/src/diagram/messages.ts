@@ -1,4 +1,4 @@
-import type { LureMove, Summary, Trial } from '../../../language/src/editor/protocol.ts';
+import type { LureMove, Picture, Summary, Trial } from '../../../language/src/editor/protocol.ts';
 import type { Room } from './paper.ts';
 import {
     type Choice,
@@ -33,20 +33,13 @@ export interface Kept {
     readonly shown?: Shown;
 }
 
-export interface ShowPicture {
+/** The server's picture, without what is for the panel alone. */
+export interface ShowPicture
+    extends Pick<Picture, 'svg' | 'summary' | 'moves' | 'version' | 'outdated' | 'partial'> {
     readonly kind: 'picture';
     readonly shown: Shown;
-    readonly svg: string;
-    readonly summary: Summary;
     /** Ids of the elements that the text has a place for. */
     readonly places: readonly string[];
-    readonly moves: readonly LureMove[];
-    /** Of the text that it was drawn from. */
-    readonly version?: number;
-    /** Why it is not the text as it stands. */
-    readonly outdated?: string;
-    /** Less than is meant, for want of a text that could be read: any other picture of the plan is better. */
-    readonly partial?: boolean;
     /** Of a comparison: the earlier plan's title, where it comes from, and every change as a sentence. */
     readonly compared?: {
         readonly before: string;

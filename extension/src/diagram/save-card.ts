@@ -21,10 +21,7 @@ interface Choice extends QuickPickItem {
  *
  * @param wanted  what may be meant; the first of it that there is, is printed
  */
-export async function saveCard(
-    { server }: { readonly server: Server },
-    wanted: readonly PlanWanted[],
-): Promise<void> {
+export async function saveCard(server: Server, wanted: readonly PlanWanted[]): Promise<void> {
     if (!(await server.started())) {
         void window.showWarningMessage(
             'The Layback language server is not running: it makes the card. “Layback: Restart Language Server” starts it.',

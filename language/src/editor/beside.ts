@@ -1,4 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
+import { bytesOf } from './base64.ts';
 import type { Client } from './client.ts';
 import { readFile } from './protocol.ts';
 
@@ -13,7 +14,7 @@ export function besideByClient(connection: Connection, client: Client): Beside {
         const uri = `${beside}/${name}`;
         const content = await connection.sendRequest<string | null>(readFile.method, { uri });
         if (content === null) throw new Error(`There is no ${uri}.`);
-        return Uint8Array.from(atob(content), (character) => character.charCodeAt(0));
+        return bytesOf(content);
     };
 }
 

@@ -32,6 +32,12 @@ export class Client {
         return this.capabilities.textDocument?.completion?.completionItem?.snippetSupport === true;
     }
 
+    /** Whether an edit may make a file. */
+    get makesFiles(): boolean {
+        const { documentChanges, resourceOperations } = this.capabilities.workspace?.workspaceEdit ?? {};
+        return documentChanges === true && resourceOperations?.includes('create') === true;
+    }
+
     /** Snippets in edits of files, as an action makes them. */
     get takesSnippetEdits(): boolean {
         const { documentChanges, snippetEditSupport } = this.capabilities.workspace?.workspaceEdit ?? {};

@@ -15,19 +15,21 @@ export async function comparisonOf(
     { pairPlans, drawChanges }: Views,
     services: EditorSharedServices,
 ): Promise<Comparison | NotCompared> {
+    const { uri, version, plan } = told;
+    const none = (reason: string) => ({ reason, uri, plan, ...(version !== undefined && { version }) });
+    if ('reason' in earlier) return none(earlier.reason);
     const plans =
         earlier.text === undefined
             ? services.editor.Checks.of(earlier.uri)?.plans
             : await plansIn(earlier.uri, earlier.text, services);
-    if (!plans) return { reason: 'The file to compare with is not there any more.' };
+    if (!plans) return none('The file to compare with is not there any more.');
     const before = earlierOf(analysed, plans, earlier, pairPlans);
     if (!before) {
-        return {
-            reason:
-                earlier.plan === undefined
-                    ? `There was nothing like ${analysed.plan.title} yet.`
-                    : `There is no spread ${earlier.plan} any more.`,
-        };
+        return none(
+            earlier.plan === undefined
+                ? `There was nothing like ${analysed.plan.title} yet.`
+                : `There is no spread ${earlier.plan} any more.`,
+        );
     }
     const { scene, svg, summary, told: changes } = drawChanges(before, analysed, findings, wishes);
     return {

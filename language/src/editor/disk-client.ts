@@ -2,6 +2,7 @@ import { type URI, UriUtils } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { notInPackage, type Package, packageOf, versionIn } from '../plan/names/packages.ts';
 import { planEnding } from '../plan/names/uses.ts';
+import { bytesOf } from './base64.ts';
 import { type Disk, isPassedOver } from './disk.ts';
 import { kindOfFile, type Request, readFile, readFolder } from './protocol.ts';
 import { decode, type Reading, stranger, unread } from './reading.ts';
@@ -55,8 +56,4 @@ export function diskOfClient(connection: Connection): Disk {
 
 function isPlan(name: string): boolean {
     return name.endsWith(planEnding);
-}
-
-function bytesOf(base64: string): Uint8Array {
-    return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
 }

@@ -4,11 +4,11 @@ import { messageOf } from '../plan/finding.ts';
 import { rules } from '../rules/registry.ts';
 import { describe } from '../rules/standing.ts';
 import { textCodes } from '../rules/text-codes.ts';
+import { base64 } from './base64.ts';
 import { cardAsked } from './deck-card.ts';
 import { fenceAsked } from './fence.ts';
 import { orCancelled } from './in-turns.ts';
-import { rulePages, starterFiles } from './pages.ts';
-import { base64 } from './press.ts';
+import { starterFiles } from './pages.ts';
 import * as protocol from './protocol.ts';
 import type { EditorSharedServices } from './services.ts';
 import { severityEdit, teamRulesOn } from './team-rules.ts';
@@ -34,8 +34,8 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
         })),
         ...textCodes,
     ]);
-    const pages = rulePages(services);
-    answer(protocol.starter, async () => starterFiles(await pages()));
+    const { Pages, Press } = services.editor;
+    answer(protocol.starter, async () => starterFiles(await Pages()));
     answer(protocol.teamRules, async ({ rule }) => {
         await upToDate();
         return teamRulesOn(rule, services);
@@ -49,7 +49,6 @@ export function answerCommands(connection: Connection, services: EditorSharedSer
         return waiverOffers(uri, range, services);
     });
 
-    const { Press } = services.editor;
     answer(protocol.png, async ({ svg, dpi }) =>
         base64(await Press.pixels(svg, dpi === undefined ? {} : { dpi })),
     );

@@ -1,4 +1,4 @@
-import { DocumentState, type LangiumDocument, URI, UriUtils } from 'langium';
+import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { FileOperationHandler } from 'langium/lsp';
 import {
     type FileOperationRegistrationOptions,
@@ -6,7 +6,7 @@ import {
     TextEdit,
 } from 'vscode-languageserver';
 import type { Sheet, Use } from '../../grammar/generated/ast.ts';
-import { isInside, pathOf, planEnding, targetOf, usesOf } from '../plan/names/uses.ts';
+import { isInside, pathBetween, pathOf, planEnding, targetOf, usesOf } from '../plan/names/uses.ts';
 import type { EditorSharedServices } from './services.ts';
 import { rangeOf } from './spot.ts';
 
@@ -64,7 +64,7 @@ function editsIn(
         const to = moved(before.uri, moves);
         const after = targetOf(from, pathOf(use), []);
         if ('uri' in after && after.uri.toString() === to.toString()) return [];
-        const path = pathBetween(from, to, use);
+        const path = pathWritten(from, to, use);
         // Where no line could use it, this one stays: the finding then tells which file it was.
         if (!to.path.endsWith(planEnding) || targetOf(from, path, roots).kind !== 'file') return [];
         return [TextEdit.replace(range, `"${path}"`)];
@@ -81,7 +81,7 @@ function moved(uri: URI, moves: RenameFilesParams['files']): URI {
 }
 
 /** The path as this author writes paths: with or without `./` before what lies beside. */
-function pathBetween(from: URI, to: URI, use: Use): string {
-    const path = UriUtils.relative(UriUtils.dirname(from), to).replace(/^\.\//, '');
+function pathWritten(from: URI, to: URI, use: Use): string {
+    const path = pathBetween(from, to);
     return pathOf(use).startsWith('./') && !path.startsWith('../') ? `./${path}` : path;
 }

@@ -13,8 +13,7 @@ export function makingFile(
     diagnostics: readonly Diagnostic[],
     { names, workspace, editor }: EditorSharedServices,
 ): CodeAction[] {
-    const { documentChanges, resourceOperations } = editor.Client.capabilities.workspace?.workspaceEdit ?? {};
-    if (rule !== 'use' || !documentChanges || !resourceOperations?.includes('create')) return [];
+    if (rule !== 'use' || !editor.Client.makesFiles) return [];
     const use = usesOf(document.parseResult.value as Sheet).find(
         (each) => placeOfProperty(each, 'path').start === at.start,
     );

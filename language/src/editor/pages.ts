@@ -1,16 +1,15 @@
-import { once } from './beside.ts';
+import { type Beside, once } from './beside.ts';
 import type { StarterFile } from './protocol.ts';
-import type { EditorSharedServices } from './services.ts';
 
 /** Rule name → its page, Markdown; `docs/…` → a document; `starter/…` → what `layback new` writes there. */
 export type RulePages = Readonly<Record<string, string>>;
 
 /** The pages of the rules, read when the first of them is opened: a server that starts need not carry them. */
-export function rulePages({ editor: { Beside } }: EditorSharedServices): () => Promise<RulePages> {
+export function rulePages(beside: Beside): () => Promise<RulePages> {
     const read = new Map<string, Promise<RulePages>>();
     return () =>
         once(read, 'rule-pages.json', async () =>
-            JSON.parse(new TextDecoder().decode(await Beside('rule-pages.json'))),
+            JSON.parse(new TextDecoder().decode(await beside('rule-pages.json'))),
         );
 }
 

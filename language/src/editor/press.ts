@@ -62,13 +62,3 @@ export class Press {
         return once(this.read, name, () => this.beside(`press/${name}`));
     }
 }
-
-/** `btoa` takes characters, and only so many arguments go into one call. */
-export function base64(content: Uint8Array | string): string {
-    const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
-    let characters = '';
-    for (let at = 0; at < bytes.length; at += 0x8000) {
-        characters += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
-    }
-    return btoa(characters);
-}

@@ -11,6 +11,7 @@ import {
     type WorkspaceEdit,
 } from 'vscode-languageserver';
 import { type Edit, type Finding, type Fix, messageOf } from '../plan/finding.ts';
+import { isAskedFor } from './asked-kinds.ts';
 import { makingFile } from './missing-file.ts';
 import { refactorActions } from './refactor.ts';
 import { textEditOf } from './removal.ts';
@@ -134,7 +135,7 @@ function waiving(
 
 function isWanted(kind: string, { only }: CodeActionContext): boolean {
     if (!only) return kind === CodeActionKind.QuickFix;
-    return only.some((each) => each === '' || kind === each || kind.startsWith(`${each}.`));
+    return isAskedFor(kind, only);
 }
 
 function touches(a: Range, b: Range): boolean {

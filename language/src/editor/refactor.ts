@@ -13,6 +13,7 @@ import type { Sheet } from '../../grammar/generated/ast.ts';
 import { kindsWanted } from '../plan/names/kinds.ts';
 import type { ReachScope } from '../plan/names/scope.ts';
 import { LIBRARY_SCHEME } from '../plan/names/uses.ts';
+import { isAskedFor } from './asked-kinds.ts';
 import { format } from './format.ts';
 import type { EditorServices } from './services.ts';
 import { definitionAround, rangeOf, spotAt } from './spot.ts';
@@ -34,9 +35,6 @@ export async function refactorActions(
     const scope = services.references.ScopeProvider as ReachScope;
     const workshop = await services.shared.editor.Press.workshop().catch(() => undefined);
     if (!workshop) return [];
-    const { documentChanges, resourceOperations } =
-        services.shared.editor.Client.capabilities.workspace?.workspaceEdit ?? {};
-    const allowNewFile = documentChanges === true && resourceOperations?.includes('create') === true;
     const found = workshop.refactorings(
         {
             document: document as LangiumDocument<Sheet>,
@@ -49,15 +47,12 @@ export async function refactorActions(
             format: (text) => format(text, services),
         },
         range.start.line === head,
-        allowNewFile,
+        services.shared.editor.Client.makesFiles,
     );
     const { disabledSupport } = services.shared.editor.Client.capabilities.textDocument?.codeAction ?? {};
     return found
         .filter(({ disabled }) => disabled === undefined || disabledSupport === true)
-        .filter(
-            ({ kind }) =>
-                !only || only.some((wanted) => wanted === '' || `${kind}.`.startsWith(`${wanted}.`)),
-        )
+        .filter(({ kind }) => !only || isAskedFor(kind, only))
         .map((each) => actionOf(each, services));
 }
 

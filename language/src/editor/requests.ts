@@ -6,7 +6,7 @@ import type { CheckedSheet } from '../rules/check.ts';
 import { comparisonOf } from './comparison.ts';
 import { orCancelled, overtaken } from './in-turns.ts';
 import { moveEdit, moveOf } from './moves.ts';
-import { type RulePages, rulePages } from './pages.ts';
+import type { RulePages } from './pages.ts';
 import { entryOf, planWanted } from './pictures.ts';
 import * as protocol from './protocol.ts';
 import { tallyOfAll } from './publish.ts';
@@ -17,7 +17,7 @@ import { strikeOf, turnOf } from './views.ts';
 
 /** Answers what the extension and the preview ask beyond the standard protocol. */
 export function answerRequests(connection: Connection, services: EditorSharedServices): void {
-    const { Checks, Pictures, Press, Seasons } = services.editor;
+    const { Checks, Pages, Pictures, Press, Seasons } = services.editor;
     const { TextDocuments, DocumentBuilder, WorkspaceManager } = services.workspace;
 
     /** Answers from a file that is checked as it stands. */
@@ -114,8 +114,7 @@ export function answerRequests(connection: Connection, services: EditorSharedSer
     connection.onRequest(protocol.season.method, (_, token) =>
         orCancelled(allChecked(token).then(() => Seasons.text())),
     );
-    const pages = rulePages(services);
-    connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) => builtInText(uri, pages));
+    connection.onRequest(protocol.builtInText.method, ({ uri }: { uri: string }) => builtInText(uri, Pages));
 }
 
 /** `layback:/species.spread`, `layback:/rules/stagger.md` and `layback:/docs/guide.md`. */

@@ -31,6 +31,7 @@ import { lenses } from './lenses.ts';
 import { likes } from './likes.ts';
 import { links } from './links.ts';
 import { outline } from './outline.ts';
+import { type RulePages, rulePages } from './pages.ts';
 import { Pictures } from './pictures.ts';
 import { Press } from './press.ts';
 import { quickFixes } from './quick-fixes.ts';
@@ -70,6 +71,7 @@ export interface EditorAdditions extends LaybackSharedAdditions {
         readonly Pictures: Pictures;
         readonly Beside: Beside;
         readonly Press: Press;
+        readonly Pages: () => Promise<RulePages>;
         readonly Seasons: Seasons;
     };
 }
@@ -96,6 +98,7 @@ export function createEditorServices(connection: Connection, home: Home): Editor
             Pictures: (services) => new Pictures(services),
             Beside: (services) => home.beside ?? besideByClient(connection, services.editor.Client),
             Press: (services) => new Press(services.editor.Beside),
+            Pages: (services) => rulePages(services.editor.Beside),
             Seasons: (services) => new Seasons(services),
         },
         names: { Reach: (services) => new RememberedReach(services) },

@@ -126,7 +126,8 @@ export interface Viewed<S>
 }
 
 export interface ComparisonWanted extends PlanWanted {
-    readonly earlier: Earlier;
+    /** Nothing yet, or why there is none: that is answered with the plan that it is about. */
+    readonly earlier: Earlier | { readonly reason: string };
     readonly wishes?: SvgWishes;
 }
 
@@ -147,7 +148,7 @@ export interface Comparison extends Picture {
     readonly told: readonly string[];
 }
 
-/** Why there is nothing to compare with. */
-export interface NotCompared {
+/** Why there is nothing to compare with, and what should have been compared. */
+export interface NotCompared extends Pick<Picture, 'uri' | 'version' | 'plan'> {
     readonly reason: string;
 }

@@ -1,10 +1,9 @@
 import type { LangiumDocument, URI } from 'langium';
-import { UriUtils } from 'langium';
 import { type CompletionItem, CompletionItemKind } from 'vscode-languageserver';
 import type { Sheet } from '../../../grammar/generated/ast.ts';
 import { library } from '../../library/library.ts';
 import { PACKAGE_SCHEME, packageOf } from '../../plan/names/packages.ts';
-import { LIBRARY_SCHEME, pathOf, targetOf, usesOf } from '../../plan/names/uses.ts';
+import { LIBRARY_SCHEME, pathBetween, pathOf, targetOf, usesOf } from '../../plan/names/uses.ts';
 import type { EditorServices } from '../services.ts';
 import type { Quoted } from './caret.ts';
 
@@ -22,10 +21,9 @@ export function fileOffers(
             .map(pathOf)
             .filter((path) => path !== written),
     );
-    const folder = UriUtils.dirname(uri);
     const files = shared.workspace.LangiumDocuments.all
         .filter((other) => other.uri.scheme === uri.scheme && other.uri.toString() !== uri.toString())
-        .map((other) => pathTo(other.uri, folder))
+        .map((other) => pathTo(other.uri, uri))
         .filter((path) => ['file', 'package'].includes(targetOf(uri, path, shared.names.Reach.roots).kind))
         .toArray();
     const builtIn = [...library.keys()]
@@ -43,9 +41,9 @@ export function fileOffers(
         }));
 }
 
-function pathTo(uri: URI, folder: URI): string {
+function pathTo(uri: URI, from: URI): string {
     const own = packageOf(uri);
     return own
         ? `${PACKAGE_SCHEME}:${own.name}${uri.path.slice(own.folder.path.length)}`
-        : UriUtils.relative(folder, uri).replace(/^\.\//, '');
+        : pathBetween(from, uri);
 }

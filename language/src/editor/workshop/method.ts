@@ -3,7 +3,7 @@ import type { PositionBlock, Referred } from '../../../grammar/generated/ast.ts'
 import { Gathered, gather, likeChain } from '../../plan/resolve/gather.ts';
 import { readPosition } from '../../plan/resolve/position.ts';
 import { positionKey, type Table } from '../../plan/resolve/table.ts';
-import { linesOf, type Piece, piecesOf } from './pieces.ts';
+import { linesOf, type Piece, piecesOf, startWithComments } from './pieces.ts';
 import { freeName, type Refactoring, rewritten, type TextChange, type Workplace } from './refactoring.ts';
 
 /** What a position and a method both say, in the same words. */
@@ -36,17 +36,13 @@ export function extractMethod(place: Workplace): Refactoring[] {
     const lines = said.flatMap((piece) => (isDrag(piece.node) ? dragLines(piece) : linesOf(piece)));
     const method = `method ${name}${before ? ` like ${before.$refText}` : ''} {\n${lines.join('\n')}\n}\n\n`;
     const [first, ...rest] = said;
-    const start = definition.$cstNode!.offset;
+    const start = startWithComments(definition);
     return [
         {
             title,
             kind: 'refactor.extract',
             changes: rewritten(place, [
-                {
-                    start: startOf(document.textDocument.getText(), start),
-                    end: startOf(document.textDocument.getText(), start),
-                    text: method,
-                },
+                { start, end: start, text: method },
                 { ...stretchOf(first!, block), text: `method ${name}` },
                 ...rest.map((piece) => ({ ...stretchOf(piece, block), text: '' })),
             ]),
@@ -153,12 +149,4 @@ function stretchOf({ node, above, behind }: Piece, block: AstNode): { start: num
     const from = first === undefined ? cst.offset : text.lastIndexOf(first, cst.offset);
     const to = behind === '' ? cst.end : text.indexOf(behind.trim(), cst.end) + behind.trim().length;
     return { start: Math.max(from, block.$cstNode!.offset), end: to };
-}
-
-/** Where a definition goes that stands above another: over its comments. */
-function startOf(text: string, offset: number): number {
-    const before = text.slice(0, offset);
-    const comments =
-        /(?:(?:\/\/[^\n\r]*|\/\*(?:(?!\*\/)[\s\S])*\*\/)[ \t]*\r?\n[ \t]*)*$/.exec(before)?.[0] ?? '';
-    return offset - comments.length;
 }

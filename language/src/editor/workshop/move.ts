@@ -3,7 +3,7 @@ import type { Definition, Sheet } from '../../../grammar/generated/ast.ts';
 import { referencesIn } from '../../plan/names/link.ts';
 import { packageOf } from '../../plan/names/packages.ts';
 import { PRELUDE } from '../../plan/names/reach.ts';
-import { LIBRARY_SCHEME, usesOf } from '../../plan/names/uses.ts';
+import { LIBRARY_SCHEME, nameInLibrary, pathBetween, usesOf } from '../../plan/names/uses.ts';
 import { startWithComments } from './pieces.ts';
 import { type Refactoring, spliced, type TextChange, type Workplace } from './refactoring.ts';
 
@@ -19,21 +19,24 @@ export function move(place: Workplace, allowNewFile: boolean): Refactoring[] {
     const used: ReadonlySet<LangiumDocument> = new Set(place.reach(document));
     const others = documents
         .filter((each) => each !== document && isTeams(each) && each.uri.scheme === document.uri.scheme)
-        .map((each) => ({ each, path: pathTo(document.uri, each.uri), isUsed: used.has(each) }))
+        .map((each) => ({ each, path: pathBetween(document.uri, each.uri), isUsed: used.has(each) }))
         .sort(
             (a, b) =>
                 Number(b.isUsed) - Number(a.isUsed) ||
                 a.path.split('/').length - b.path.split('/').length ||
                 (a.path < b.path ? -1 : 1),
         );
-    const offered = others.flatMap(
-        ({ each, path }) => moveTo(each.uri, each, `Move to ${path}`, place) ?? [],
-    );
+    // As many as are offered, and no more: this is asked at every rest of the caret.
+    const offered: Refactoring[] = [];
+    for (const { each, path } of others) {
+        if (offered.length === mostOffered) break;
+        offered.push(...(moveTo(each.uri, each, `Move to ${path}`, place) ?? []));
+    }
     const own = UriUtils.joinPath(UriUtils.dirname(document.uri), `${name}.spread`);
     const isFree = documents.every(({ uri }) => uri.toString() !== own.toString());
     const anew = allowNewFile && isFree && document.parseResult.value.definitions.length > 1;
     return [
-        ...offered.slice(0, mostOffered),
+        ...offered,
         ...(anew ? (moveTo(own, undefined, `Move to a new file ${name}.spread`, place) ?? []) : []),
     ];
 }
@@ -94,7 +97,7 @@ function moveTo(
     const end = definition.$cstNode!.end;
     const moved = text.slice(start, end);
     const gap = /^[ \t]*(\r?\n[ \t]*){0,2}/.exec(text.slice(end))![0];
-    const uses = isSaid && !isReached ? [useLine(document, pathTo(document.uri, uri))] : [];
+    const uses = isSaid && !isReached ? [useLine(document, pathBetween(document.uri, uri))] : [];
     const here = spliced(document, [{ start, end: end + gap.length, text: '' }, ...uses]);
     const lines = [...missing.values()].map((home) => `use "${homePath(uri, home)}"`);
     const there: TextChange[] = target
@@ -122,12 +125,8 @@ function moveTo(
 
 function homePath(from: URI, home: URI): string {
     return home.scheme === LIBRARY_SCHEME
-        ? `${LIBRARY_SCHEME}:${UriUtils.basename(home).replace(/\.spread$/, '')}`
-        : pathTo(from, home);
-}
-
-function pathTo(from: URI, to: URI): string {
-    return UriUtils.relative(UriUtils.dirname(from), to).replace(/^\.\//, '');
+        ? `${LIBRARY_SCHEME}:${nameInLibrary(home)}`
+        : pathBetween(from, home);
 }
 
 /** A further `use` line: below the last one, else at the top, below the version. */

@@ -67,6 +67,11 @@ export function nameInLibrary(uri: URI): string {
     return uri.path.replace(/^\//, '').replace(/\.spread$/, '');
 }
 
+/** The path of a file as another one may use it, without `./` before what lies beside it. */
+export function pathBetween(from: URI, to: URI): string {
+    return UriUtils.relative(UriUtils.dirname(from), to).replace(/^\.\//, '');
+}
+
 export function isInside(uri: URI, root: URI): boolean {
     const folder = root.path.endsWith('/') ? root.path : `${root.path}/`;
     return uri.scheme === root.scheme && uri.authority === root.authority && uri.path.startsWith(folder);
