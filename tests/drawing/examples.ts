@@ -1,6 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { URI } from 'langium';
+import { sceneOfTurn, turnToLookAt } from '../../language/src/drawing/scene-turn.ts';
+import { turnInTime } from '../../language/src/plan/analyse/turn-in-time.ts';
 import { withTurns } from '../../language/src/plan/analyse/turns.ts';
 import type { AnalysedPlan } from '../../language/src/plan/figures.ts';
 import type { Finding } from '../../language/src/plan/finding.ts';
@@ -41,4 +43,10 @@ export async function examplePlans(): Promise<readonly ExamplePlan[]> {
             findings: judgement.plans.get(plan.plan.name) ?? [],
         })),
     );
+}
+
+/** A plan in the turn that a diagram shows first. */
+export function turnSceneOf({ plan, findings }: ExamplePlan) {
+    const chosen = turnToLookAt(plan);
+    return sceneOfTurn(plan, chosen, turnInTime(plan, chosen.side, chosen.radius), findings);
 }

@@ -6,6 +6,7 @@ import { sceneFromSide } from '../../language/src/drawing/scene-side.ts';
 import { type SvgWishes, svgOf } from '../../language/src/drawing/svg.ts';
 import { svgOfSide } from '../../language/src/drawing/svg-side.ts';
 import { textWidth } from '../../language/src/drawing/text-width.ts';
+import { contrast } from './contrast.ts';
 import { dense, diamond, finding, type Made, makePlan, seven } from './plans.ts';
 
 interface Tag {
@@ -230,17 +231,3 @@ describe('a sheet from above', () => {
         expect(Math.min(...times)).toBeLessThan(5);
     });
 });
-
-/** Contrast ratio of two colours as WCAG 2.1 defines it. */
-function contrast(a: string, b: string): number {
-    const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x) as [number, number];
-    return (light + 0.05) / (dark + 0.05);
-}
-
-function luminance(colour: string): number {
-    const [r, g, b] = [1, 3, 5].map((i) => {
-        const part = Number.parseInt(colour.slice(i, i + 2), 16) / 255;
-        return part <= 0.03928 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
-    }) as [number, number, number];
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-}

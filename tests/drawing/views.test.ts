@@ -10,6 +10,7 @@ import { svgOfStrike } from '../../language/src/drawing/svg-strike.ts';
 import { svgOfTurn } from '../../language/src/drawing/svg-turn.ts';
 import { turnInTime } from '../../language/src/plan/analyse/turn-in-time.ts';
 import { overlaps } from './boxes.ts';
+import { contrast, luminance } from './contrast.ts';
 import { type ExamplePlan, examplePlans } from './examples.ts';
 import { finding } from './plans.ts';
 
@@ -146,20 +147,6 @@ describe('a comparison', () => {
         expect(scene.remarks.join(' ')).toContain('Speed: 8 kn → 7 kn.');
     });
 });
-
-/** Relative luminance and contrast, WCAG 2.2. */
-function luminance(colour: string): number {
-    const [r, g, b] = [1, 3, 5].map((at) => {
-        const part = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
-        return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
-    }) as [number, number, number];
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-}
-
-function contrast(a: string, b: string): number {
-    const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x) as [number, number];
-    return (light + 0.05) / (dark + 0.05);
-}
 
 /** The colour as a photocopier sees it: the grey of the same luminance. */
 function grey(colour: string): string {

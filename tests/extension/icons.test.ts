@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
+import { contrast } from '../drawing/contrast.ts';
 
 const root = path.join(import.meta.dirname, '../..');
 const manifest = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
@@ -52,16 +53,3 @@ test('the formula gives the two ends of its scale', () => {
     expect(contrast('#000000', '#FFFFFF')).toBeCloseTo(21);
     expect(contrast('#777777', '#777777')).toBe(1);
 });
-
-/** Contrast ratio of two colours, as WCAG 2.2 defines it. */
-function contrast(a: string, b: string): number {
-    const [lighter, darker] = [luminance(a), luminance(b)].sort((x, y) => y - x);
-    return (lighter! + 0.05) / (darker! + 0.05);
-}
-
-function luminance(colour: string): number {
-    const [red, green, blue] = [1, 3, 5]
-        .map((at) => Number.parseInt(colour.slice(at, at + 2), 16) / 255)
-        .map((part) => (part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4));
-    return 0.2126 * red! + 0.7152 * green! + 0.0722 * blue!;
-}

@@ -2,9 +2,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { fromPage, keptFrom, toPage } from '../../extension/src/diagram/messages.ts';
 import { sceneOfStrike } from '../../language/src/drawing/scene-strike.ts';
-import { sceneOfTurn, turnToLookAt } from '../../language/src/drawing/scene-turn.ts';
-import { turnInTime } from '../../language/src/plan/analyse/turn-in-time.ts';
-import { type ExamplePlan, examplePlans } from '../drawing/examples.ts';
+import { type ExamplePlan, examplePlans, turnSceneOf } from '../drawing/examples.ts';
 
 const shown = { uri: 'file:///plans/a.spread', plan: 'first', view: 'turn', pinned: false } as const;
 /** As it comes over a wire. */
@@ -15,15 +13,11 @@ let examples: readonly ExamplePlan[];
 beforeAll(async () => {
     examples = await examplePlans();
 });
-const turnOf = ({ plan, findings }: ExamplePlan) => {
-    const chosen = turnToLookAt(plan);
-    return sceneOfTurn(plan, chosen, turnInTime(plan, chosen.side, chosen.radius), findings);
-};
 
 describe('scenes that the page draws', () => {
     test('arrive as they were sent, of every example', () => {
         for (const example of examples) {
-            const turn = sent({ kind: 'turn', ...around, scene: turnOf(example) });
+            const turn = sent({ kind: 'turn', ...around, scene: turnSceneOf(example) });
             expect(toPage(turn)).toEqual(turn);
             const strike = sent({ kind: 'strike', ...around, scene: sceneOfStrike(example.plan) });
             expect(toPage(strike)).toEqual(strike);
@@ -35,7 +29,7 @@ describe('scenes that the page draws', () => {
         const [example] = examples as [ExamplePlan];
         const optional = ['radius', 'chosen', 'at', 'nearest', 'trouble', 'strike', 'other', 'spool', 'load'];
         for (const [kind, scene] of [
-            ['turn', sent(turnOf(example))],
+            ['turn', sent(turnSceneOf(example))],
             ['strike', sent(sceneOfStrike(example.plan))],
         ] as const) {
             for (const key of Object.keys(scene).filter((each) => !optional.includes(each))) {
@@ -48,7 +42,7 @@ describe('scenes that the page draws', () => {
     });
 
     test('are not taken where their numbers do not go together', () => {
-        const scene = sent(turnOf(examples[0]!));
+        const scene = sent(turnSceneOf(examples[0]!));
         const short = { ...scene, boat: scene.boat.slice(1) };
         expect(toPage({ kind: 'turn', ...around, scene: short })).toBeUndefined();
         const [line, ...lines] = scene.lines;

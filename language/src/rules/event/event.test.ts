@@ -1,9 +1,10 @@
 import { describe, test } from 'vitest';
 import { expectMarked } from '../../../../tests/language/marked.ts';
 
+const hours = 'rules open "Open" {\n    lines in 07:30\n    lines out 16:30\n}\n';
+
 describe('event', () => {
     test('a bite outside its hours, by the log', async () => {
-        const hours = 'rules open "Open" {\n    lines in 07:30\n    lines out 16:30\n}\n';
         await expectMarked(
             `use "cockpit.spread"
 ${hours}
@@ -24,7 +25,6 @@ log 2026-03-07 {
     });
 
     test('a hook-up or a fish that nobody logged a bite of; one that was on may come aboard after the hours', async () => {
-        const hours = 'rules open "Open" {\n    lines in 07:30\n    lines out 16:30\n}\n';
         await expectMarked(
             `use "cockpit.spread"
 ${hours}
